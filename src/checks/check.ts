@@ -1,0 +1,89 @@
+import type { Edit } from '../edit/edit.ts';
+import type { Layout } from '../layout/layout.ts';
+import type { DerivedTake } from '../wiring/derive.ts';
+
+/** damage: hardware may be destroyed. fault: will not fit or work as drawn. reminder: worth knowing. */
+export type Level = 'damage' | 'fault' | 'reminder';
+
+export const LEVELS: readonly Level[] = ['damage', 'fault', 'reminder'];
+
+export type SubjectType = 'module' | 'ribbon' | 'board' | 'supply' | 'row';
+
+export interface Subject {
+  readonly type: SubjectType;
+  readonly id: string;
+}
+
+/** A finding as the command line prints it and the layout's `accepted` refers to it. */
+export interface Finding {
+  readonly check: string;
+  readonly level: Level;
+  /** Id of the take. */
+  readonly take: string;
+  /** Stable: check and subjects, and a place where one pair of subjects can have several findings. */
+  readonly key: string;
+  readonly subjects: readonly Subject[];
+  /** What, where, how much, with units. */
+  readonly message: string;
+  readonly remedy: string;
+  readonly measure?: Readonly<Record<string, number>>;
+  readonly accepted?: true;
+}
+
+/** Where a finding stands on the drawing: in a row, seen from the front, mm. */
+export interface Spot {
+  readonly row: string;
+  readonly xMm: number;
+  readonly yMm: number;
+}
+
+/** A remedy that the program can carry out: one tap, one undo. */
+export interface Mend {
+  readonly label: string;
+  readonly edit: Edit;
+}
+
+/** A finding as it is shown: with a heading of its own, where it stands, and what would mend it. */
+export interface Note extends Finding {
+  readonly headline: string;
+  readonly detail: string;
+  readonly spots: readonly Spot[];
+  readonly mends: readonly Mend[];
+  /** What was measured, as text: an accepted finding returns when it changes. */
+  readonly facts: string;
+}
+
+/** What a check says of one thing that it found. */
+export interface Found {
+  /** Where it is not the check's own. */
+  readonly level?: Level;
+  /** In the order of the check's `subjects`; several of one type are sorted by id. */
+  readonly subjects: readonly Subject[];
+  /** Tells findings with the same subjects apart: a connector, a voltage. */
+  readonly part?: string;
+  readonly headline: string;
+  readonly detail: string;
+  readonly remedy: string;
+  readonly measure?: Readonly<Record<string, number>>;
+  readonly spots: readonly Spot[];
+  readonly mends?: readonly Mend[];
+}
+
+/** One rule of the trade that a drawing can break. */
+export interface Check {
+  readonly id: string;
+  /** What it finds, in a few words. */
+  readonly title: string;
+  readonly level: Level;
+  /** What happens on the bench when it is not kept. */
+  readonly why: string;
+  /** Where the rule comes from. */
+  readonly source: string;
+  find(take: DerivedTake): Iterable<Found>;
+}
+
+/** A drawing just inside the rule, and one just outside. */
+export interface Examples {
+  readonly good: () => Layout;
+  readonly bad: () => Layout;
+}

@@ -1,0 +1,41 @@
+import type { DerivedTake } from '../../wiring/derive.ts';
+import { distanceMm } from '../../wiring/neighbours.ts';
+import { isGap } from '../bend.ts';
+import type { Check, Examples } from '../check.ts';
+import { along, example, kind, ribbon, ribbonKind, shoreHeader } from '../example.ts';
+import { betweenSpot, exceeds, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
+
+export const crowded: Check = {
+  id: 'crowded',
+  title: 'Connectors without room side by side',
+  level: 'fault',
+  why: 'Two connector bodies cannot stand closer than they are wide.',
+  source: 'common practice, no source',
+  *find(take: DerivedTake) {
+    for (const pair of take.neighbours) {
+      if (!isGap(pair) || pair.ribbons.some((laid) => take.crossed.has(laid))) continue;
+      const distance = distanceMm(pair);
+      if (exceeds(distance, take.limits.connectorBodyMm)) continue;
+      yield {
+        subjects: neighbourSubjects(pair),
+        part: neighbourPart(pair),
+        headline: `${namesOf(pair.ribbons)} has no room between ${targetName(pair.a.on)} and ${targetName(pair.b.on)}`,
+        detail: `The headers lie ${mm(distance)} apart; a connector is ${mm(take.limits.connectorBodyMm)} wide.`,
+        remedy: 'Bring the modules further apart.',
+        measure: { distanceMm: distance },
+        spots: [betweenSpot(pair)],
+      };
+    }
+  },
+};
+
+const close = (xMm: number) =>
+  example({
+    kinds: [kind('slim', { widthHp: 1, headers: [shoreHeader({ xMm })] })],
+    ribbonKinds: [ribbonKind('close', [0, 6.5])],
+    modules: [['a', 'slim', 1], ['b', 'voice', 2]],
+    ribbons: [ribbon('r', 'close', along('b', 'a'))],
+  });
+
+/** The voice's header lies at 22.86 mm: 6.16 mm and 5.96 mm from the other. */
+export const examples: Examples = { good: () => close(11.62), bad: () => close(11.82) };

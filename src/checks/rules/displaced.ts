@@ -1,0 +1,44 @@
+import type { DerivedTake } from '../../wiring/derive.ts';
+import type { Check, Examples } from '../check.ts';
+import { tellMishap } from '../consequence.ts';
+import { mishapAt } from '../../wiring/rehearse.ts';
+import { along, example, ribbon } from '../example.ts';
+import { displacedWords, misplugOf, moveToLand, straysOf } from '../stray.ts';
+import { connectorName, figure, jointSpots, mm, seatPart, seatSubjects, targetName } from '../words.ts';
+
+export const displaced: Check = {
+  id: 'displaced',
+  title: 'Connector that can sit beside its pins',
+  level: 'damage',
+  why: 'An open header takes a connector one row or some pairs off: half its contacts hang free, the others touch foreign pins.',
+  source: 'common practice, no source; contact grid 2.54 mm after IEC 60603-13 (title and scope only)',
+  *find(take: DerivedTake) {
+    for (const stray of straysOf(take)) {
+      if (!stray.displaced || take.crossed.has(stray.seat.ribbon)) continue;
+      const { seat } = stray;
+      const off = displacedWords(stray.displaced);
+      const distance = [stray.dxMm, stray.dyMm].filter((d) => Math.abs(d) > take.limits.seatToleranceMm);
+      const mends = moveToLand(stray, take);
+      yield {
+        subjects: seatSubjects(seat),
+        part: seatPart(seat),
+        headline: `${connectorName(seat)} lands ${off} off ${targetName(seat.on)}`,
+        detail: `The header lies ${distance.map((d) => mm(Math.abs(d))).join(' and ')} from the ribbon's pitch. ${tellMishap(mishapAt(seat, misplugOf(stray), take.kit), 'Plugged so', take.kit, seat.on)}`,
+        remedy: mends[0] ? `${mends[0].label}.` : `Bring the header under the connector: ${figure(stray.dxMm)} mm along, ${figure(stray.dyMm)} mm up.`,
+        measure: { dxMm: stray.dxMm, dyMm: stray.dyMm, rows: stray.displaced.rows, pairs: stray.displaced.pairs },
+        spots: jointSpots(seat),
+        mends,
+      };
+    }
+  },
+};
+
+const at = (atHp: number) =>
+  example({
+    limits: { seatToleranceMm: 1 },
+    modules: [['a', 'voice', 10], ['b', 'voice', 5], ['c', 'voice', atHp]],
+    ribbons: [ribbon('r', 'stiff3', along('a', 'b', 'c'))],
+  });
+
+/** 0.19 HP is 0.97 mm, a seat with play; half an HP is one pin row. */
+export const examples: Examples = { good: () => at(-0.19), bad: () => at(-0.5) };

@@ -1,0 +1,45 @@
+import type { DerivedTake } from '../../wiring/derive.ts';
+import type { Island } from '../../wiring/supply-net.ts';
+import type { Check, Examples } from '../check.ts';
+import { along, example, kind, onBoard, onModule, powerHeader, ribbon, shoreHeader } from '../example.ts';
+import { fedModules, feedSpots, suppliesInto } from '../feed-words.ts';
+import { moduleSubject, namesOf, ribbonSubjects } from '../words.ts';
+
+const feedRibbons = ({ feeds }: Island) => [...new Set(feeds.flatMap(({ harness }) => harness.ribbons))];
+
+export const doubleFeed: Check = {
+  id: 'double-feed',
+  title: 'Two power leads into one island',
+  level: 'fault',
+  why: 'The leads share the current as they please, and ground takes a loop through the link.',
+  source: 'common practice, no source',
+  *find({ supplyNet }: DerivedTake) {
+    for (const island of supplyNet.islands) {
+      if (island.feeds.length < 2 || suppliesInto(island).size > 1) continue;
+      const modules = fedModules(island);
+      const ribbons = feedRibbons(island);
+      yield {
+        subjects: [...modules.map(moduleSubject), ...ribbonSubjects(ribbons)],
+        headline: `${namesOf(modules)} ${modules.length === 1 ? 'is' : 'are one island and'} fed ${island.feeds.length} times`,
+        detail: `${namesOf(ribbons)} bring the same voltages; one lead is enough for a linked group.`,
+        remedy: 'Leave one power lead, take the others out.',
+        measure: { feeds: island.feeds.length },
+        spots: feedSpots(island),
+      };
+    }
+  },
+};
+
+/** Two voices with power headers of their own, linked; the second lead is one too many. */
+const feeds = (second: boolean) =>
+  example({
+    kinds: [kind('own', { draws: { '+12': 40 }, headers: [shoreHeader(), powerHeader({ xMm: 12.7 })] })],
+    modules: [['a', 'own', 45], ['b', 'own', 40]],
+    ribbons: [
+      ribbon('link', 'stiff', along('a', 'b')),
+      ribbon('l1', 'lead', [onBoard(0, 'p1'), onModule(1, 'a', 'power')]),
+      ...(second ? [ribbon('l2', 'lead', [onBoard(0, 'p2'), onModule(1, 'b', 'power')])] : []),
+    ],
+  });
+
+export const examples: Examples = { good: () => feeds(false), bad: () => feeds(true) };

@@ -1,0 +1,44 @@
+import type { DerivedTake } from '../../wiring/derive.ts';
+import { distanceMm, type Neighbours } from '../../wiring/neighbours.ts';
+import type { Check, Examples } from '../check.ts';
+import { example, onBoard, onModule, ribbon } from '../example.ts';
+import { exceeds, headerSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
+
+/** Way of a loose ribbon between two seats, along the row and up and down, across rows too, mm. */
+function wayMm(pair: Neighbours): number {
+  const height = ({ on: { header } }: Neighbours['a']): number => header.row.bottomMm + header.yMm;
+  return distanceMm(pair) + Math.abs(height(pair.a) - height(pair.b));
+}
+
+export const leadShort: Check = {
+  id: 'lead-short',
+  title: 'Lead too short for its way',
+  level: 'fault',
+  why: 'A lead under tension unseats itself, and the module cannot be tilted out to unplug it.',
+  source: 'common practice, no source',
+  *find({ neighbours, limits }: DerivedTake) {
+    for (const pair of neighbours) {
+      if (pair.lay !== 'loose') continue;
+      const needed = wayMm(pair) + limits.leadAllowanceMm;
+      if (!exceeds(needed, pair.lengthMm)) continue;
+      yield {
+        subjects: neighbourSubjects(pair),
+        part: neighbourPart(pair),
+        headline: `${namesOf(pair.ribbons)} is ${mm(needed - pair.lengthMm)} too short from ${targetName(pair.a.on)} to ${targetName(pair.b.on)}`,
+        detail: `The way is ${mm(needed - limits.leadAllowanceMm)} and ${mm(limits.leadAllowanceMm)} to spare are wanted; there are ${mm(pair.lengthMm)}.`,
+        remedy: 'Use a longer lead, or a nearer header.',
+        measure: { lengthMm: pair.lengthMm, neededMm: needed },
+        spots: [pair.a, pair.b].filter(({ on }) => on.header.owner.type === 'module').map(({ on }) => headerSpot(on.header)).slice(0, 1),
+      };
+    }
+  },
+};
+
+/** Board at 300 mm, header at 20 mm in the module, 30 mm higher: 230 mm of way leave 40 mm of 300 to spare. */
+const from = (atHp: number) =>
+  example({
+    modules: [['a', 'plain', atHp]],
+    ribbons: [ribbon('r', 'lead', [onBoard(0, 'p1'), onModule(1, 'a', 'power')])],
+  });
+
+export const examples: Examples = { good: () => from(10), bad: () => from(9) };

@@ -1,0 +1,45 @@
+import type { DerivedTake } from '../../wiring/derive.ts';
+import type { Check, Examples } from '../check.ts';
+import { along, example, ribbon } from '../example.ts';
+import { byBus, groupSpots, hostsOf, membersOf, participantNames } from '../group-words.ts';
+import { ribbonSubjects } from '../words.ts';
+
+/** Buses that some kind of the kit hosts, placed or not. */
+function hostedBuses({ kit }: DerivedTake): Set<string> {
+  const headers = kit.kit.modules.flatMap((kind) => kind.headers);
+  return new Set(headers.filter(({ role }) => role === 'host').map(({ bus }) => bus));
+}
+
+export const noHost: Check = {
+  id: 'no-host',
+  title: 'Members without a host',
+  level: 'fault',
+  why: 'Members send to a host; linked only to one another they play for nobody.',
+  source: 'common practice, no source',
+  *find(take: DerivedTake) {
+    const hosted = hostedBuses(take);
+    for (const group of take.linkGroups) {
+      for (const [{ bus }, participants] of byBus(group)) {
+        const members = membersOf(participants);
+        if (members.length === 0 || hostsOf(participants).length > 0 || !hosted.has(bus.id)) continue;
+        yield {
+          subjects: ribbonSubjects(group.ribbons),
+          part: bus.id,
+          headline: `${participantNames(members)} ${members.length === 1 ? 'has' : 'have'} no host`,
+          detail: `Nothing on this link is a host of the ${bus.name} bus.`,
+          remedy: 'Seat the ribbon on a host too.',
+          measure: { members: members.length },
+          spots: groupSpots([], group),
+        };
+      }
+    }
+  },
+};
+
+const linked = (first: string) =>
+  example({
+    modules: [['a', first, 5], ['b', 'voice', 0]],
+    ribbons: [ribbon('r', 'stiff', along('a', 'b'))],
+  });
+
+export const examples: Examples = { good: () => linked('collector'), bad: () => linked('voice') };

@@ -1,0 +1,91 @@
+import { ribbonWidthMm } from '../../geometry/connector.ts';
+import type { PlacedRow } from '../../geometry/place.ts';
+import { groupBy } from '../../layout/group-by.ts';
+import type { DerivedTake } from '../../wiring/derive.ts';
+import { type LaidRibbon } from '../../wiring/laid-ribbon.ts';
+import { seatsAlong } from '../../wiring/lie.ts';
+import type { Check, Examples, Found } from '../check.ts';
+import { along, example, kind, ribbon, ribbonKind, shoreHeader } from '../example.ts';
+import { exceeds, mm, ribbonSubject } from '../words.ts';
+
+/** What a flat ribbon covers of a row, mm. */
+interface Span {
+  readonly ribbon: LaidRibbon;
+  readonly row: PlacedRow;
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly lowMm: number;
+  readonly highMm: number;
+}
+
+function spansOf(ribbon: LaidRibbon): Span[] {
+  if (!ribbon.facts.flat) return [];
+  const half = ribbonWidthMm(ribbon.facts.conductors) / 2;
+  const byRow = groupBy(seatsAlong(ribbon), ({ on }) => on.header.row);
+  return [...byRow].map(([row, seats]) => {
+    const xs = seats.map(({ on }) => on.header.xMm);
+    const ys = seats.map(({ on }) => on.header.yMm);
+    return {
+      ribbon,
+      row,
+      fromMm: Math.min(...xs),
+      toMm: Math.max(...xs),
+      lowMm: Math.min(...ys) - half,
+      highMm: Math.max(...ys) + half,
+    };
+  });
+}
+
+const areJoined = (a: LaidRibbon, b: LaidRibbon): boolean =>
+  a.uses.some((joints) =>
+    joints.some(
+      (joint) =>
+        joint.on.type === 'connector' && joint.conducts && (joint.ribbon === b || joint.on.ribbon === b),
+    ),
+  );
+
+function* clashesIn(spans: readonly Span[], bodyMm: number): Generator<Found> {
+  const byStart = [...spans].sort((a, b) => a.fromMm - b.fromMm || a.ribbon.index - b.ribbon.index);
+  for (const [i, a] of byStart.entries()) {
+    for (let j = i + 1; j < byStart.length; j++) {
+      const b = byStart[j] as Span;
+      if (b.fromMm >= a.toMm) break;
+      const sharedMm = Math.min(a.toMm, b.toMm) - b.fromMm;
+      const bandMm = Math.min(a.highMm, b.highMm) - Math.max(a.lowMm, b.lowMm);
+      if (!exceeds(sharedMm, bodyMm) || !exceeds(bandMm, 0) || areJoined(a.ribbon, b.ribbon)) continue;
+      yield {
+        subjects: [ribbonSubject(a.ribbon), ribbonSubject(b.ribbon)],
+        part: a.row.row.id,
+        headline: `${a.ribbon.name} and ${b.ribbon.name} would lie in one place`,
+        detail: `Along ${mm(sharedMm)} of the row both need the same ${mm(bandMm)} of height.`,
+        remedy: 'Join them plug in socket, or seat one elsewhere.',
+        measure: { sharedMm, bandMm },
+        spots: [{ row: a.row.row.id, xMm: b.fromMm + sharedMm / 2, yMm: (b.lowMm + b.highMm) / 2 }],
+      };
+    }
+  }
+}
+
+export const ribbonsClash: Check = {
+  id: 'ribbons-clash',
+  title: 'Two flat ribbons in one place',
+  level: 'fault',
+  why: 'Pressed onto one another, the lower connector cannot be seated and neither can be checked.',
+  source: 'common practice, no source; conductor pitch 1.27 mm',
+  *find({ wiring, limits }: DerivedTake) {
+    const byRow = groupBy(wiring.ribbons.flatMap(spansOf), ({ row }) => row);
+    for (const spans of byRow.values()) yield* clashesIn(spans, limits.connectorBodyMm);
+  },
+};
+
+/** Two pairs of headers in one row, one inside the other, the second so much higher. */
+const above = (yMm: number) =>
+  example({
+    kinds: [kind('high', { headers: [shoreHeader({ yMm })] })],
+    ribbonKinds: [ribbonKind('long', [0, 76.2])],
+    modules: [['a', 'voice', 15], ['b', 'high', 10], ['c', 'high', 5], ['d', 'voice', 0]],
+    ribbons: [ribbon('r', 'long', along('a', 'd')), ribbon('s', 'stiff', along('b', 'c'))],
+  });
+
+/** Ten conductors are 12.7 mm wide. */
+export const examples: Examples = { good: () => above(50.7), bad: () => above(50.6) };

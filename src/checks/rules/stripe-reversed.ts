@@ -1,0 +1,71 @@
+import type { DerivedTake } from '../../wiring/derive.ts';
+import { connectorOf, isWrongAxis, type Joint, stripeAt } from '../../wiring/laid-ribbon.ts';
+import type { Check, Examples, Mend } from '../check.ts';
+import { tellMishap } from '../consequence.ts';
+import { mishapAt } from '../../wiring/rehearse.ts';
+import { along, example, kind, ribbon, shoreHeader } from '../example.ts';
+import { connectorName, jointSpots, seatPart, seatSubjects, targetName } from '../words.ts';
+
+/** Whether a seat's stripe lies at the wrong end; an unknown pin-1 end tells nothing. */
+function isReversed(joint: Joint): boolean {
+  const { ribbon: own, connector, on } = joint;
+  if (!own.facts.flat || !joint.conducts || isWrongAxis(joint)) return false;
+  const stripe = stripeAt(own, connector);
+  if (on.type === 'connector') return on.ribbon.facts.flat && stripe !== stripeAt(on.ribbon, on.connector);
+  return on.header.pin1 !== undefined && on.header.pin1 !== stripe;
+}
+
+/** A key that runs with the stripe and a boxed header refuse the reversed connector. */
+const isHeldByKeys = ({ ribbon: own, connector, on }: Joint): boolean =>
+  on.type === 'header' && on.header.keyed && connectorOf(own, connector).key === 'with-stripe';
+
+/** Turning mends a ribbon that is wrong at every header and reads the same from both ends. */
+function turn({ ribbon: own }: Joint, take: DerivedTake): Mend[] {
+  const everywhere = own.uses.flat().every((joint) => joint.ribbon === own && joint.on.type === 'header' && isReversed(joint));
+  if (!own.facts.symmetric || own.ribbon.locked || !everywhere) return [];
+  return [
+    {
+      label: `Turn ${own.name}`,
+      edit: { type: 'turn-ribbon', take: take.take.id, ribbon: own.id, seats: 'mirror' },
+    },
+  ];
+}
+
+export const stripeReversed: Check = {
+  id: 'stripe-reversed',
+  title: 'Stripe at the wrong end',
+  level: 'damage',
+  why: 'The stripe marks conductor 1; at the other end of a header every line meets another.',
+  source: 'NASA-STD-8739.4 [19.6.1.e.10], stripe aligned with the connector’s mark; reversal by pin map',
+  *find(take: DerivedTake) {
+    for (const joint of take.wiring.joints) {
+      if (!isReversed(joint)) continue;
+      const { ribbon: own, connector, on } = joint;
+      const held = isHeldByKeys(joint);
+      const stripe = stripeAt(own, connector);
+      const mends = turn(joint, take);
+      yield {
+        level: held ? 'fault' : 'damage',
+        subjects: seatSubjects(joint),
+        part: seatPart(joint),
+        headline: `${connectorName(joint)} sits with its stripe ${stripe} on ${targetName(on)}`,
+        detail:
+          on.type === 'header'
+            ? `Pin 1 is ${on.header.pin1}. ${held ? 'The key keeps it from going in.' : tellMishap(mishapAt(joint, { type: 'reversed' }, take.kit), 'Reversed', take.kit, on)}`
+            : `The stripe of ${on.ribbon.name} lies ${stripeAt(on.ribbon, on.connector)}. ${tellMishap(mishapAt(joint, { type: 'reversed' }, take.kit), 'Reversed', take.kit, on)}`,
+        remedy: mends[0] ? `${mends[0].label}.` : 'Turn the ribbon, or put a half-twist before this connector and press it on the other face.',
+        spots: jointSpots(joint),
+        mends,
+      };
+    }
+  },
+};
+
+const pin1 = (end: 'down' | 'up') =>
+  example({
+    kinds: [kind('turned', { headers: [shoreHeader({ pin1: end })] })],
+    modules: [['a', 'voice', 5], ['b', 'turned', 0]],
+    ribbons: [ribbon('r', 'stiff', along('a', 'b'))],
+  });
+
+export const examples: Examples = { good: () => pin1('down'), bad: () => pin1('up') };

@@ -1,0 +1,56 @@
+import type { DerivedTake } from '../../wiring/derive.ts';
+import { connectorOf, type Joint } from '../../wiring/laid-ribbon.ts';
+import type { Check, Examples } from '../check.ts';
+import { example, kind, onBoard, onModule, powerHeader, ribbon, ribbonKind, SUPPLY } from '../example.ts';
+import { count, namesOf, ribbonSpots, ribbonSubjects } from '../words.ts';
+
+const isKeyed = (key: string | undefined): boolean => key !== undefined && key !== 'none';
+
+/** Both halves must be keyed for the joint to go in one way only. */
+function isProtected({ ribbon: own, connector, on }: Joint): boolean {
+  if (!isKeyed(connectorOf(own, connector).key)) return false;
+  return on.type === 'header' ? on.header.keyed : isKeyed(connectorOf(on.ribbon, on.connector).key);
+}
+
+export const stripeSide: Check = {
+  id: 'stripe-side',
+  title: 'Seats that no key protects',
+  level: 'reminder',
+  why: 'An open header takes a connector either way round; only the eye on the stripe prevents it.',
+  source: 'common practice, no source',
+  *find({ wiring }: DerivedTake) {
+    const open = wiring.joints.filter((joint) => joint.conducts && !isProtected(joint));
+    const ribbons = [...new Set(open.map((joint) => joint.ribbon))];
+    if (ribbons.length === 0) return;
+    yield {
+      subjects: ribbonSubjects(ribbons),
+      headline: `Look at the stripe on ${count(open.length, 'open seat')}`,
+      detail: `No key helps at ${namesOf(ribbons)}: the drawing cannot tell how they are plugged.`,
+      remedy: 'Look at each stripe before power: it lies at pin 1.',
+      measure: { seats: open.length },
+      spots: ribbons.flatMap(ribbonSpots),
+    };
+  },
+};
+
+const boxed = (keyed: boolean) => {
+  const [board] = SUPPLY.boards;
+  const header = { id: 'k', bus: 'power', keyed: true };
+  return example({
+    kinds: [kind('boxed', { headers: [powerHeader({ keyed })] })],
+    ribbonKinds: [
+      {
+        ...ribbonKind('own', [], { bus: 'power', lay: 'loose' }),
+        connectors: [
+          { atMm: 0, key: 'with-stripe' },
+          { atMm: 500, key: 'with-stripe' },
+        ],
+      },
+    ],
+    supplies: board ? [{ ...SUPPLY, boards: [{ ...board, headers: [header] }] }] : [],
+    modules: [['a', 'boxed', 40]],
+    ribbons: [ribbon('r', 'own', [onBoard(0, 'k'), onModule(1, 'a', 'power')])],
+  });
+};
+
+export const examples: Examples = { good: () => boxed(true), bad: () => boxed(false) };

@@ -1,0 +1,48 @@
+import type { DerivedTake } from '../../wiring/derive.ts';
+import { archOf } from '../bend.ts';
+import type { Check, Examples } from '../check.ts';
+import { along, example, ribbon, ribbonKind } from '../example.ts';
+import { betweenSpot, EPSILON, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
+import { distanceMm } from '../../wiring/neighbours.ts';
+
+export const tightBend: Check = {
+  id: 'tight-bend',
+  title: 'Ribbon bent too tightly',
+  level: 'fault',
+  why: 'Ribbon left over stands up in an arch; bent tighter than three wire diameters its conductors break in time.',
+  source: 'NASA-STD-8739.4 [7.3.21], short-term; arch: planar elastica with clamped ends',
+  *find(take: DerivedTake) {
+    const { bendRadiusMm } = take.limits;
+    for (const pair of take.neighbours) {
+      const arch = archOf(pair, take);
+      if (!arch || (arch.kind === 'arch' && arch.radiusMm >= bendRadiusMm - EPSILON)) continue;
+      const touching = arch.kind === 'legs-touch';
+      const ends = `${targetName(pair.a.on)} and ${targetName(pair.b.on)}`;
+      yield {
+        subjects: neighbourSubjects(pair),
+        part: neighbourPart(pair),
+        headline: touching
+          ? `${namesOf(pair.ribbons)} folds onto itself between ${ends}`
+          : `${namesOf(pair.ribbons)} bends to ${mm(arch.radiusMm)} between ${ends}`,
+        detail: `${mm(pair.lengthMm)} of ribbon stand over ${mm(distanceMm(pair))}; ${touching ? 'the legs of the arch touch' : `at least ${mm(bendRadiusMm)} are wanted`}.`,
+        remedy: 'Bring the modules further apart, or use a shorter ribbon.',
+        measure: {
+          lengthMm: pair.lengthMm,
+          distanceMm: distanceMm(pair),
+          ...(arch.kind === 'arch' && { radiusMm: arch.radiusMm }),
+        },
+        spots: [betweenSpot(pair)],
+      };
+    }
+  },
+};
+
+const slack = (atHp: number) =>
+  example({
+    ribbonKinds: [ribbonKind('short', [0, 40], { bends: true })],
+    modules: [['a', 'voice', atHp], ['b', 'voice', 0]],
+    ribbons: [ribbon('r', 'short', along('a', 'b'))],
+  });
+
+/** 34 mm of free ribbon keep 3 mm of radius down to a ratio of about 0.435: 4.1 HP, and not 4.0 HP. */
+export const examples: Examples = { good: () => slack(4.2), bad: () => slack(4) };

@@ -1,0 +1,37 @@
+import type { DerivedTake } from '../../wiring/derive.ts';
+import type { Check, Examples } from '../check.ts';
+import { along, example, ribbon } from '../example.ts';
+import { byBus, groupSpots, groupSubjects, hostsOf, participantNames } from '../group-words.ts';
+
+export const twoHosts: Check = {
+  id: 'two-hosts',
+  title: 'Two hosts joined',
+  level: 'damage',
+  why: 'Two collectors on one link drive one another’s outputs and share supplies that were never meant to meet.',
+  source: 'common practice, no source',
+  *find({ linkGroups }: DerivedTake) {
+    for (const group of linkGroups) {
+      for (const [{ bus }, participants] of byBus(group)) {
+        const hosts = hostsOf(participants);
+        if (hosts.length < 2) continue;
+        yield {
+          subjects: groupSubjects(hosts, group),
+          part: bus.id,
+          headline: `${participantNames(hosts)} are joined as hosts of one link`,
+          detail: `The ${bus.name} bus has one host in a link group; here are ${hosts.length}.`,
+          remedy: 'Give each host a ribbon of its own.',
+          measure: { hosts: hosts.length },
+          spots: groupSpots(hosts, group),
+        };
+      }
+    }
+  },
+};
+
+const joined = (other: string) =>
+  example({
+    modules: [['a', 'collector', 5], ['b', other, 0]],
+    ribbons: [ribbon('r', 'stiff', along('a', 'b'))],
+  });
+
+export const examples: Examples = { good: () => joined('voice'), bad: () => joined('collector') };

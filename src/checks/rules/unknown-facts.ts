@@ -1,0 +1,44 @@
+import type { PlacedModule } from '../../geometry/place.ts';
+import type { DerivedTake } from '../../wiring/derive.ts';
+import type { Check, Examples } from '../check.ts';
+import { example, kind } from '../example.ts';
+import { count, lineName, list, moduleSpot, moduleSubject } from '../words.ts';
+
+/** What is not known of a module and would matter here. */
+function missingFacts(module: PlacedModule, { wiring }: DerivedTake): string[] {
+  const unknownDraws = module.facts.draws.filter(([, ma]) => ma === null).map(([voltage]) => lineName(voltage));
+  const pin1 = module.headers.some((header) => header.pin1 === undefined && wiring.seatedOn.get(header)?.some((joint) => joint.conducts));
+  return [
+    ...(unknownDraws.length ? [`current on ${list(unknownDraws)}`] : []),
+    ...(module.facts.kind.depthMm === undefined ? ['depth'] : []),
+    ...(pin1 ? ['pin 1'] : []),
+  ];
+}
+
+export const unknownFacts: Check = {
+  id: 'unknown-facts',
+  title: 'Facts that are missing',
+  level: 'reminder',
+  why: 'What is not known is not checked: an unknown depth, draw or pin 1 passes every rule.',
+  source: 'common practice, no source',
+  *find(take: DerivedTake) {
+    const incomplete = take.places.modules
+      .map((module) => ({ module, missing: missingFacts(module, take) }))
+      .filter(({ missing }) => missing.length > 0);
+    if (incomplete.length === 0) return;
+    const byModule = incomplete.map(({ module, missing }) => `${module.name} (${list(missing)})`);
+    yield {
+      subjects: incomplete.map(({ module }) => moduleSubject(module)),
+      headline: `Facts are missing on ${count(incomplete.length, 'module')}`,
+      detail: `Not known: ${list(byModule)}.`,
+      remedy: 'Measure, and enter them.',
+      measure: { modules: incomplete.length },
+      spots: incomplete.map(({ module }) => moduleSpot(module)),
+    };
+  },
+};
+
+const known = (draw: number | null) =>
+  example({ kinds: [kind('some', { draws: { '+12': draw } })], modules: [['a', 'some', 0]] });
+
+export const examples: Examples = { good: () => known(0), bad: () => known(null) };

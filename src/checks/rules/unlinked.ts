@@ -1,0 +1,48 @@
+import type { PlacedModule } from '../../geometry/place.ts';
+import type { BusFacts } from '../../layout/kit-index.ts';
+import type { DerivedTake } from '../../wiring/derive.ts';
+import type { Check, Examples } from '../check.ts';
+import { along, example, ribbon } from '../example.ts';
+import { count, moduleSpot, moduleSubject, namesOf } from '../words.ts';
+
+/** Buses that a placed module hosts. */
+const hostedHere = ({ places }: DerivedTake): Set<BusFacts> =>
+  new Set(places.modules.flatMap(({ headers }) => headers.filter(({ role }) => role === 'host').map(({ bus }) => bus)));
+
+function isUnlinked(module: PlacedModule, hosted: ReadonlySet<BusFacts>, { wiring }: DerivedTake): boolean {
+  const members = module.headers.filter(({ role, bus }) => role === 'member' && hosted.has(bus));
+  if (members.length === 0) return false;
+  const linked = new Set(
+    members.filter((header) => wiring.seatedOn.get(header)?.some((joint) => joint.conducts)).map(({ bus }) => bus),
+  );
+  return members.some(({ bus }) => !linked.has(bus));
+}
+
+export const unlinked: Check = {
+  id: 'unlinked',
+  title: 'Modules that could be linked',
+  level: 'reminder',
+  why: 'Their host stands in the same case; perhaps a ribbon was forgotten.',
+  source: 'common practice, no source',
+  *find(take: DerivedTake) {
+    const hosted = hostedHere(take);
+    const modules = take.places.modules.filter((module) => isUnlinked(module, hosted, take));
+    if (modules.length === 0) return;
+    yield {
+      subjects: modules.map(moduleSubject),
+      headline: `${count(modules.length, 'module')} not linked to a host`,
+      detail: `${namesOf(modules)} could join one that stands here.`,
+      remedy: 'Link them, or leave them on their own.',
+      measure: { modules: modules.length },
+      spots: modules.map(moduleSpot),
+    };
+  },
+};
+
+const linked = (...modules: string[]) =>
+  example({
+    modules: [['a', 'collector', 10], ['b', 'voice', 5], ['c', 'voice', 0]],
+    ribbons: [ribbon('r', 'stiff3', along(...modules))],
+  });
+
+export const examples: Examples = { good: () => linked('a', 'b', 'c'), bad: () => linked('a', 'b') };

@@ -1,0 +1,53 @@
+import type { Layout, Take } from '../layout/layout.ts';
+
+/** The first name of a numbered family, counted from 1, that nobody bears. */
+function firstFree(taken: ReadonlySet<string>, nameOf: (number: number) => string): string {
+  let number = 1;
+  while (taken.has(nameOf(number))) number++;
+  return nameOf(number);
+}
+
+/** An id made from a stem and the smallest free number: `cobble-3`. */
+export const freshId = (list: readonly { readonly id: string }[], stem: string): string =>
+  firstFree(new Set(list.map(({ id }) => id)), (number) => `${stem}-${number}`);
+
+/** The id that the next module of a kind gets in this take. */
+export const freshModuleId = (take: Take, kindId: string): string => freshId(take.modules, kindId);
+
+/** The id that the next ribbon of a kind gets in this take. */
+export const freshRibbonId = (take: Take, kindId: string): string => freshId(take.ribbons, kindId);
+
+/** The id that the next take gets in this layout. */
+export const freshTakeId = (layout: Layout): string => freshId(layout.takes, 'take');
+
+const NUMBER_AT_END = / \d+$/;
+
+const isInSeries = (name: string, stem: string): boolean =>
+  name === stem || (name.startsWith(`${stem} `) && name.replace(NUMBER_AT_END, '') === stem);
+
+/**
+ * The next name in a series: the stem alone while nobody bears it or a numbered form of it, else the stem and
+ * the smallest free number. A bare stem is number 1.
+ */
+export function nextInSeries(names: readonly string[], stem: string): string {
+  const series = names.filter((name) => isInSeries(name, stem));
+  if (series.length === 0) return stem;
+  const taken = new Set(series.map((name) => (name === stem ? `${stem} 1` : name)));
+  return firstFree(taken, (number) => `${stem} ${number}`);
+}
+
+/** The name for a copy. `family` is a name whose own last number does not count: a kind called "Mark 2". */
+export function nameOfCopy(
+  names: readonly string[],
+  name: string,
+  family = name.replace(NUMBER_AT_END, ''),
+): string {
+  return nextInSeries(names, isInSeries(name, family) ? family : name.replace(NUMBER_AT_END, ''));
+}
+
+/** Letters and the smallest free number: `S3`. */
+export const nextMark = (labels: readonly string[], letters: string): string =>
+  firstFree(new Set(labels), (number) => `${letters}${number}`);
+
+export const labelsOf = (labelled: readonly { readonly label?: string }[]): readonly string[] =>
+  labelled.flatMap(({ label }) => label ?? []);

@@ -1,0 +1,190 @@
+import { BOARD_Y_MM, gapMmOf, zMmOf } from '../layout/defaults.ts';
+import { type BusFacts, type KitIndex, type ModuleFacts, resolve } from '../layout/kit-index.ts';
+import type { Axis, Board, Module, PinEnd, Role, Row, Supply, Take } from '../layout/layout.ts';
+import { hpToMm, uToMm } from './rack.ts';
+
+/** A row of mounting rails in its place. */
+export interface PlacedRow {
+  readonly row: Row;
+  readonly index: number;
+  readonly widthMm: number;
+  /** Height of its bottom edge above the bottom edge of the first row, mm; rows below are negative. */
+  readonly bottomMm: number;
+}
+
+/** A module in its place; x from the left end of the row, seen from the front, mm. */
+export interface PlacedModule {
+  readonly type: 'module';
+  readonly id: string;
+  readonly index: number;
+  readonly module: Module;
+  readonly facts: ModuleFacts;
+  readonly name: string;
+  readonly row: PlacedRow;
+  readonly leftMm: number;
+  readonly rightMm: number;
+  readonly headers: readonly PlacedHeader[];
+}
+
+/** A board in its place on the floor of the case. */
+export interface PlacedBoard {
+  readonly type: 'board';
+  readonly id: string;
+  readonly index: number;
+  readonly board: Board;
+  readonly supply: Supply;
+  /** Index of the supply in the take. */
+  readonly supplyIndex: number;
+  readonly name: string;
+  readonly row: PlacedRow;
+  readonly headers: readonly PlacedHeader[];
+}
+
+/** A header in its place: x from the left end of the row, y from its bottom edge, seen from the front, mm. */
+export interface PlacedHeader {
+  readonly id: string;
+  readonly name: string;
+  readonly owner: PlacedModule | PlacedBoard;
+  readonly bus: BusFacts;
+  readonly row: PlacedRow;
+  readonly xMm: number;
+  readonly yMm: number;
+  /** Where the mated ribbon lies behind the panel, mm; absent on boards. */
+  readonly zMm?: number;
+  readonly axis: Axis;
+  readonly pin1: PinEnd | undefined;
+  readonly keyed: boolean;
+  readonly passes: boolean;
+  readonly isolated: boolean;
+  /** Absent on boards. */
+  readonly role?: Role;
+  readonly counts: number;
+}
+
+/** Everything of a take that has a place. */
+export interface Places {
+  readonly rows: readonly PlacedRow[];
+  readonly modules: readonly PlacedModule[];
+  readonly boards: readonly PlacedBoard[];
+  readonly rowById: ReadonlyMap<string, PlacedRow>;
+  readonly moduleById: ReadonlyMap<string, PlacedModule>;
+  readonly boardById: ReadonlyMap<string, PlacedBoard>;
+}
+
+function placeRows(rows: readonly Row[]): PlacedRow[] {
+  let bottomMm = 0;
+  return rows.map((row, index) => {
+    const above = rows[index - 1];
+    if (above) bottomMm -= uToMm(row.heightU) + gapMmOf(above);
+    return { row, index, widthMm: hpToMm(row.widthHp), bottomMm };
+  });
+}
+
+/** How many modules of each kind have no label: the only one goes by its kind's name alone. */
+function countUnlabelled(modules: readonly Module[]): ReadonlyMap<string, number> {
+  const counts = new Map<string, number>();
+  for (const { kind, label } of modules) if (!label) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  return counts;
+}
+
+function placeModule(
+  module: Module,
+  index: number,
+  facts: ModuleFacts,
+  row: PlacedRow,
+  name: string,
+  kit: KitIndex,
+): PlacedModule {
+  const leftMm = hpToMm(module.atHp);
+  const headers: PlacedHeader[] = [];
+  const placed: PlacedModule = {
+    type: 'module',
+    id: module.id,
+    index,
+    module,
+    facts,
+    name,
+    row,
+    leftMm,
+    rightMm: leftMm + hpToMm(facts.kind.widthHp),
+    headers,
+  };
+  for (const header of facts.kind.headers) {
+    headers.push({
+      id: header.id,
+      name: header.name ?? header.id,
+      owner: placed,
+      bus: resolve(kit.buses, header.bus),
+      row,
+      xMm: leftMm + header.xMm,
+      yMm: header.yMm,
+      zMm: zMmOf(facts.kind, header),
+      axis: header.axis ?? 'vertical',
+      pin1: header.pin1,
+      keyed: header.keyed === true,
+      passes: header.passes === true,
+      isolated: header.isolated === true,
+      role: header.role,
+      counts: header.counts ?? 1,
+    });
+  }
+  return placed;
+}
+
+function placeBoard(
+  board: Board,
+  index: number,
+  supply: Supply,
+  supplyIndex: number,
+  row: PlacedRow,
+  kit: KitIndex,
+): PlacedBoard {
+  const headers: PlacedHeader[] = [];
+  const { id, name } = board;
+  const placed: PlacedBoard = { type: 'board', id, index, board, supply, supplyIndex, name, row, headers };
+  for (const header of board.headers) {
+    headers.push({
+      id: header.id,
+      name: header.id,
+      owner: placed,
+      bus: resolve(kit.buses, header.bus),
+      row,
+      xMm: board.xMm + (header.dxMm ?? 0),
+      yMm: (board.yMm ?? BOARD_Y_MM) + (header.dyMm ?? 0),
+      axis: header.axis ?? 'vertical',
+      pin1: header.pin1 as PinEnd | undefined,
+      keyed: header.keyed === true,
+      passes: false,
+      isolated: false,
+      counts: 1,
+    });
+  }
+  return placed;
+}
+
+/** Puts rows, modules, boards and their headers in place. Linear in what the take holds. */
+export function placeTake(kit: KitIndex, take: Take): Places {
+  const rows = placeRows(take.rows);
+  const rowById = new Map(rows.map((row) => [row.row.id, row]));
+  const unlabelled = countUnlabelled(take.modules);
+  const modules = take.modules.map((module, index) => {
+    const facts = resolve(kit.modules, module.kind);
+    const kindName = facts.kind.name;
+    const name = module.label || (unlabelled.get(module.kind) === 1 ? kindName : `${kindName} (${module.id})`);
+    return placeModule(module, index, facts, resolve(rowById, module.row), name, kit);
+  });
+  const boards: PlacedBoard[] = [];
+  take.supplies.forEach((supply, supplyIndex) => {
+    for (const board of supply.boards) {
+      boards.push(placeBoard(board, boards.length, supply, supplyIndex, resolve(rowById, board.row), kit));
+    }
+  });
+  return {
+    rows,
+    modules,
+    boards,
+    rowById,
+    moduleById: new Map(modules.map((module) => [module.id, module])),
+    boardById: new Map(boards.map((board) => [board.id, board])),
+  };
+}

@@ -1,0 +1,145 @@
+import type { Limits } from '../layout/layout.ts';
+import type { Harness, HeaderJoint } from './harness.ts';
+import {
+  atMmOf,
+  connectorAt,
+  isWrongAxis,
+  type Joint,
+  type LaidRibbon,
+  orderOf,
+} from './laid-ribbon.ts';
+
+/** Two seats with no other seat on the way between them, the first in document order first. */
+export interface Neighbours {
+  readonly a: HeaderJoint;
+  readonly b: HeaderJoint;
+  /** Ribbon between the two, mm. */
+  readonly lengthMm: number;
+  /** All ribbons on the way, in document order. */
+  readonly ribbons: readonly LaidRibbon[];
+  /** Loose where any of the ribbons hangs freely; bending where one may, or plug and socket hang between. */
+  readonly lay: 'stiff' | 'bending' | 'loose';
+}
+
+export const crossesJoint = ({ ribbons }: Neighbours): boolean => ribbons.length > 1;
+
+export const inOneRow = ({ a, b }: Neighbours): boolean => a.on.header.row === b.on.header.row;
+
+/** Distance between the two headers along the row, mm. */
+export const distanceMm = ({ a, b }: Neighbours): number => Math.abs(a.on.header.xMm - b.on.header.xMm);
+
+/** Difference of the two headers' heights in their row, mm. */
+export const skewMm = ({ a, b }: Neighbours): number => Math.abs(a.on.header.yMm - b.on.header.yMm);
+
+/** Whether two neighbours are not in one line, so that no length along the row can be compared. */
+export const isOutOfLine = (pair: Neighbours, limits: Limits): boolean =>
+  !inOneRow(pair) || skewMm(pair) > limits.skewMm + 1e-6;
+
+function layOf(ribbons: readonly LaidRibbon[]): Neighbours['lay'] {
+  if (ribbons.some(({ facts }) => !facts.flat)) return 'loose';
+  return ribbons.length > 1 || ribbons.some(({ facts }) => facts.bends) ? 'bending' : 'stiff';
+}
+
+/**
+ * Steps after which the search of one harness ends. Harnesses of a case take a few hundred; the bound keeps
+ * a document made to be slow (thousands of ribbons joined into a star) from stopping the program.
+ */
+const MOST_STEPS = 200_000;
+
+function pairUp(a: HeaderJoint, b: HeaderJoint, lengthMm: number, ribbons: readonly LaidRibbon[]): Neighbours {
+  const [first, second] = a.order < b.order ? [a, b] : [b, a];
+  return { a: first, b: second, lengthMm, ribbons, lay: layOf(ribbons) };
+}
+
+/** Along a single ribbon neighbours are simply the seats that follow one another. */
+function alongRibbon(ribbon: LaidRibbon, seats: readonly HeaderJoint[]): Neighbours[] {
+  const along = [...seats].sort((a, b) => orderOf(ribbon, a.connector) - orderOf(ribbon, b.connector));
+  return along.slice(1).map((seat, i) => {
+    const previous = along[i] as HeaderJoint;
+    const lengthMm = atMmOf(ribbon, seat.connector) - atMmOf(ribbon, previous.connector);
+    return pairUp(previous, seat, lengthMm, [ribbon]);
+  });
+}
+
+interface Step {
+  readonly ribbon: LaidRibbon;
+  readonly connector: number;
+  readonly lengthMm: number;
+  readonly ribbons: readonly LaidRibbon[];
+}
+
+/** The other end of a conducting joint between ribbons. */
+function acrossJoint(joint: Joint, ribbon: LaidRibbon): { ribbon: LaidRibbon; connector: number } | undefined {
+  if (joint.on.type !== 'connector' || !joint.conducts) return undefined;
+  return joint.ribbon === ribbon ? joint.on : joint;
+}
+
+function stepsFrom(step: Step): Step[] {
+  const { ribbon, connector } = step;
+  const steps: Step[] = [];
+  const at = orderOf(ribbon, connector);
+  for (const order of [at - 1, at + 1]) {
+    if (order < 0 || order >= ribbon.facts.connectors.length) continue;
+    const next = connectorAt(ribbon, order);
+    const piece = Math.abs(atMmOf(ribbon, next) - atMmOf(ribbon, connector));
+    steps.push({ ...step, connector: next, lengthMm: step.lengthMm + piece });
+  }
+  for (const joint of ribbon.uses[connector] as Joint[]) {
+    const other = acrossJoint(joint, ribbon);
+    if (!other) continue;
+    const { ribbons } = step;
+    steps.push({
+      ribbon: other.ribbon,
+      connector: other.connector,
+      lengthMm: step.lengthMm,
+      ribbons: ribbons.includes(other.ribbon) ? ribbons : [...ribbons, other.ribbon],
+    });
+  }
+  return steps;
+}
+
+/** Walks a harness of several ribbons from each seat until the next ones. */
+function throughJoints(seats: readonly HeaderJoint[]): Neighbours[] {
+  const found: Neighbours[] = [];
+  const seatAt = new Map<LaidRibbon, Map<number, HeaderJoint>>();
+  for (const seat of seats) {
+    const onRibbon = seatAt.get(seat.ribbon) ?? new Map<number, HeaderJoint>();
+    onRibbon.set(seat.connector, seat);
+    seatAt.set(seat.ribbon, onRibbon);
+  }
+  let steps = 0;
+  for (const start of seats) {
+    const visited = new Map<LaidRibbon, Set<number>>();
+    const queue: Step[] = [
+      { ribbon: start.ribbon, connector: start.connector, lengthMm: 0, ribbons: [start.ribbon] },
+    ];
+    for (let step = queue.pop(); step && steps < MOST_STEPS; step = queue.pop(), steps++) {
+      const seen = visited.get(step.ribbon) ?? new Set<number>();
+      if (seen.has(step.connector)) continue;
+      visited.set(step.ribbon, seen.add(step.connector));
+      const seat = seatAt.get(step.ribbon)?.get(step.connector);
+      if (seat && seat !== start) {
+        if (start.order < seat.order) {
+          const ribbons = [...step.ribbons].sort((a, b) => a.index - b.index);
+          found.push(pairUp(start, seat, step.lengthMm, ribbons));
+        }
+        continue;
+      }
+      queue.push(...stepsFrom(step));
+    }
+  }
+  return found;
+}
+
+/**
+ * The neighbours on every harness, boards' seats included. A flat ribbon's seat on a horizontal header has no
+ * geometry and counts as none.
+ */
+export function findNeighbours(harnesses: readonly Harness[]): Neighbours[] {
+  return harnesses.flatMap((harness) => {
+    const seats = [...harness.moduleSeats, ...harness.boardSeats].filter((seat) => !isWrongAxis(seat));
+    const [ribbon, ...others] = harness.ribbons;
+    if (!ribbon || seats.length < 2) return [];
+    return others.length === 0 ? alongRibbon(ribbon, seats) : throughJoints(seats);
+  });
+}

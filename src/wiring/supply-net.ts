@@ -1,0 +1,217 @@
+import type { PlacedHeader, PlacedModule, Places } from '../geometry/place.ts';
+import { GND } from '../layout/defaults.ts';
+import type { BusFacts, KitIndex } from '../layout/kit-index.ts';
+import type { Take } from '../layout/layout.ts';
+import { type Harness, type HeaderJoint, isFeed } from './harness.ts';
+import { type Joint, type LaidRibbon, waysOf } from './laid-ribbon.ts';
+import { UnionFind } from './union-find.ts';
+
+/** Modules that share a supply through link ribbons; a lone module is one. */
+export interface Island {
+  readonly index: number;
+  readonly modules: readonly PlacedModule[];
+  readonly feeds: readonly Feed[];
+}
+
+/** A seat through which a feed harness brings a voltage into an island. */
+export interface Feed {
+  readonly seat: HeaderJoint;
+  readonly harness: Harness;
+}
+
+/** How the supply lines of a take hang together. */
+export interface SupplyNet {
+  /** Those with a module or a feed. */
+  readonly islands: readonly Island[];
+  /** By index of the module. */
+  readonly islandOf: readonly Island[];
+  /** Whether a supply line arrives at a module from a supply that gives it. */
+  reaches(module: PlacedModule, line: string): boolean;
+}
+
+/** Whether any contact within the ways lies on the line. */
+const carries = (bus: BusFacts, ways: number, line: string): boolean => {
+  const first = bus.supplyPins.get(line)?.[0];
+  return first !== undefined && first < ways;
+};
+
+/**
+ * The nodes of the net: for each supply line one at every module, every way past a module's own supply
+ * (isolated headers; those joined inside are one), every ribbon and every supply.
+ */
+class Nodes {
+  readonly #lines: readonly string[];
+  readonly #throughOf = new Map<PlacedHeader, number>();
+  readonly #modules: number;
+  readonly #ribbons: number;
+  readonly carriers: number;
+  readonly size: number;
+
+  constructor(kit: KitIndex, places: Places, ribbons: number, supplies: number) {
+    this.#lines = kit.supplyLines;
+    this.#modules = places.modules.length;
+    let next = this.#modules;
+    for (const module of places.modules) {
+      const joined = new Map<BusFacts, number>();
+      for (const header of module.headers) {
+        if (!header.isolated) continue;
+        const passesToOwn = header.passes && module.headers.some((other) => isJoinedTo(header, other) && !other.isolated);
+        const known = header.passes ? joined.get(header.bus) : undefined;
+        const carrier = passesToOwn ? module.index : (known ?? next++);
+        if (header.passes) joined.set(header.bus, carrier);
+        this.#throughOf.set(header, carrier);
+      }
+    }
+    this.carriers = next;
+    this.#ribbons = ribbons;
+    this.size = (next + ribbons + supplies) * this.#lines.length;
+  }
+
+  /** What a header hands its supply lines to: its module, or a way past it. */
+  carrier(header: PlacedHeader): number {
+    return header.isolated ? (this.#throughOf.get(header) as number) : header.owner.index;
+  }
+
+  ofCarrier(carrier: number, line: number): number {
+    return carrier * this.#lines.length + line;
+  }
+
+  ofRibbon(ribbon: LaidRibbon, line: number): number {
+    return (this.carriers + ribbon.index) * this.#lines.length + line;
+  }
+
+  ofSupply(supply: number, line: number): number {
+    return (this.carriers + this.#ribbons + supply) * this.#lines.length + line;
+  }
+
+  ofHeader(header: PlacedHeader, line: number): number {
+    return header.owner.type === 'module'
+      ? this.ofCarrier(this.carrier(header), line)
+      : this.ofSupply(header.owner.supplyIndex, line);
+  }
+}
+
+const isJoinedTo = (header: PlacedHeader, other: PlacedHeader): boolean =>
+  other !== header && other.passes && other.bus === header.bus;
+
+function joinSeat(net: UnionFind, nodes: Nodes, lines: readonly string[], joint: Joint): void {
+  const { ribbon, on } = joint;
+  const ways =
+    on.type === 'header'
+      ? waysOf(ribbon, joint.connector)
+      : Math.min(waysOf(ribbon, joint.connector), waysOf(on.ribbon, on.connector));
+  lines.forEach((line, i) => {
+    if (!carries(ribbon.facts.bus, ways, line)) return;
+    const under = on.type === 'header' ? nodes.ofHeader(on.header, i) : nodes.ofRibbon(on.ribbon, i);
+    net.join(nodes.ofRibbon(ribbon, i), under);
+  });
+}
+
+function findIslands(
+  kit: KitIndex,
+  places: Places,
+  nodes: Nodes,
+  net: UnionFind,
+): { islandOfCarrier: Island[]; islands: Island[] } {
+  const carriers = new UnionFind(nodes.carriers);
+  const firstAt = new Map<number, number>();
+  kit.supplyLines.forEach((line, i) => {
+    if (line === GND) return;
+    for (let carrier = 0; carrier < nodes.carriers; carrier++) {
+      const root = net.find(nodes.ofCarrier(carrier, i));
+      const first = firstAt.get(root);
+      if (first === undefined) firstAt.set(root, carrier);
+      else carriers.join(first, carrier);
+    }
+  });
+  const byRoot = new Map<number, Island>();
+  const islands: Island[] = [];
+  const islandOfCarrier: Island[] = [];
+  for (let carrier = 0; carrier < nodes.carriers; carrier++) {
+    const root = carriers.find(carrier);
+    let island = byRoot.get(root);
+    if (!island) {
+      island = { index: islands.length, modules: [], feeds: [] };
+      byRoot.set(root, island);
+      islands.push(island);
+    }
+    const module = places.modules[carrier];
+    if (module) (island.modules as PlacedModule[]).push(module);
+    islandOfCarrier.push(island);
+  }
+  return { islandOfCarrier, islands };
+}
+
+/** Voltages that a feed harness may bring to a seat: those on a contact there and on one at a board. */
+function bringsVoltage(harness: Harness, seat: HeaderJoint): boolean {
+  const { bus } = seat.ribbon.facts;
+  for (const line of bus.supplyPins.keys()) {
+    if (line === GND || !carries(bus, waysOf(seat.ribbon, seat.connector), line)) continue;
+    const atBoard = harness.boardSeats.some((board) =>
+      carries(board.ribbon.facts.bus, waysOf(board.ribbon, board.connector), line),
+    );
+    if (atBoard) return true;
+  }
+  return false;
+}
+
+/**
+ * A header that is isolated feeds nothing, unless it passes the supply on to a partner: then the way past
+ * the module is fed, and with it whatever hangs there.
+ */
+function isFed({ on: { header } }: HeaderJoint): boolean {
+  if (!header.isolated) return true;
+  return header.passes && (header.owner as PlacedModule).headers.some((other) => isJoinedTo(header, other));
+}
+
+function joinSupplies(take: Take, nodes: Nodes, lines: readonly string[]): number[] {
+  const sources: number[] = [];
+  take.supplies.forEach((supply, index) => {
+    lines.forEach((line, i) => {
+      const gives = line === GND || (Object.hasOwn(supply.ratings, line) && (supply.ratings[line] as number) > 0);
+      if (gives) sources.push(nodes.ofSupply(index, i));
+    });
+  });
+  return sources;
+}
+
+/** Follows the supply lines of a take through seats, joints and modules. Near-linear in the seats drawn. */
+export function traceSupplies(
+  kit: KitIndex,
+  take: Take,
+  places: Places,
+  ribbons: readonly LaidRibbon[],
+  joints: readonly Joint[],
+  harnesses: readonly Harness[],
+  harnessOf: readonly Harness[],
+): SupplyNet {
+  const lines = kit.supplyLines;
+  const nodes = new Nodes(kit, places, ribbons.length, take.supplies.length);
+  const net = new UnionFind(nodes.size);
+  const isFeedJoint = (joint: Joint): boolean => isFeed(harnessOf[joint.ribbon.index] as Harness);
+  const conducting = joints.filter((joint) => joint.conducts);
+
+  for (const joint of conducting) if (!isFeedJoint(joint)) joinSeat(net, nodes, lines, joint);
+  const { islandOfCarrier, islands } = findIslands(kit, places, nodes, net);
+
+  for (const harness of harnesses) {
+    if (!isFeed(harness)) continue;
+    for (const seat of harness.moduleSeats) {
+      if (!isFed(seat) || !bringsVoltage(harness, seat)) continue;
+      const island = islandOfCarrier[nodes.carrier(seat.on.header)] as Island;
+      (island.feeds as Feed[]).push({ seat, harness });
+    }
+  }
+
+  for (const joint of conducting) if (isFeedJoint(joint)) joinSeat(net, nodes, lines, joint);
+  const live = new Set(joinSupplies(take, nodes, lines).map((node) => net.find(node)));
+  const indexOfLine = new Map(lines.map((line, i) => [line, i]));
+  return {
+    islands: islands.filter(({ modules, feeds }) => modules.length > 0 || feeds.length > 0),
+    islandOf: islandOfCarrier.slice(0, places.modules.length),
+    reaches: (module, line) => {
+      const i = indexOfLine.get(line);
+      return i !== undefined && live.has(net.find(nodes.ofCarrier(module.index, i)));
+    },
+  };
+}

@@ -1,0 +1,63 @@
+import { readdirSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { LEVELS, type Note } from '../../src/checks/check.ts';
+import { checkLayout } from '../../src/checks/check-layout.ts';
+import { examplesOf } from '../../src/checks/examples.ts';
+import { checks } from '../../src/checks/index.ts';
+import { openDocument } from '../../src/document.ts';
+import type { Layout } from '../../src/layout/layout.ts';
+
+const FOLDER = new URL('../../src/checks/rules/', import.meta.url);
+
+/** The catalogue of the design, in its order; the rules on load wait for the electrical computation. */
+const CATALOGUE = `overlap off-row wrong-height too-deep over-board wrong-connector lines-differ free-pins
+  double-seat loose-end wrong-axis looks-away crossed displaced off-pitch out-of-line short-ribbon tight-bend
+  no-clearance ribbons-clash crowded stripe-reversed key-against foreign-voltage stripe-side spare-connectors
+  lead-short over-members two-hosts no-host split-member unlinked unknown-facts guessed-data unpowered
+  missing-voltage double-feed joined-supplies`.split(/\s+/);
+
+const found = (layout: Layout, check: string): Note[] =>
+  checkLayout(layout).flatMap(({ notes }) => notes.filter((note) => note.check === check));
+
+describe('the list of checks', () => {
+  it('names every file of the folder once, each file after its check', () => {
+    const files = readdirSync(FOLDER).map((file) => file.replace(/\.ts$/, ''));
+    expect([...checks].map(({ id }) => id).sort()).toEqual(files.sort());
+  });
+
+  it('is the catalogue, in the order in which findings are listed', () => {
+    expect(checks.map(({ id }) => id)).toEqual(CATALOGUE);
+    expect(Object.keys(examplesOf)).toEqual(CATALOGUE);
+  });
+});
+
+describe.each(checks.map((check) => [check.id, check] as const))('%s', (id, check) => {
+  const { good, bad } = examplesOf[id] ?? expect.fail(`${id} has no examples`);
+
+  it('says what it protects against and where it comes from', () => {
+    expect(check.why.length).toBeGreaterThan(20);
+    expect(check.source.length).toBeGreaterThan(10);
+    expect(check.title.length).toBeGreaterThan(5);
+    expect(LEVELS).toContain(check.level);
+  });
+
+  it('shows two drawings that open', () => {
+    for (const layout of [good(), bad()]) expect(openDocument(layout)).toEqual({ ok: true, value: layout });
+  });
+
+  it('finds nothing in the drawing just inside the rule', () => {
+    expect(found(good(), id)).toEqual([]);
+  });
+
+  it('finds the one thing in the drawing just outside', () => {
+    const notes = found(bad(), id);
+    expect(notes.map((note) => note.level)).toEqual([check.level]);
+    for (const { message, remedy, spots, key } of notes) {
+      expect(message).toMatch(/^[\p{Lu}\p{L}\d].*[.]$/u);
+      expect(message).not.toMatch(/undefined|NaN|\[object/);
+      expect(remedy).toMatch(/[.]$/);
+      expect(key.startsWith(`${id}/`)).toBe(true);
+      expect(spots.length).toBeGreaterThan(0);
+    }
+  });
+});
