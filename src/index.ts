@@ -1,11 +1,23 @@
-export type { Check, Examples, Finding, Found, Level, Mend, Note, Spot, Subject, SubjectType } from './checks/check.ts';
+export type {
+  Check,
+  Examples,
+  Finding,
+  Found,
+  Level,
+  Mend,
+  Note,
+  Spot,
+  Subject,
+  SubjectType,
+} from './checks/check.ts';
+export { type Reach, reachOf, totalMm } from './checks/depth.ts';
 export { checks } from './checks/index.ts';
 export { checkTake, findingsOf } from './checks/run.ts';
 export { type Verdict, verdictOf } from './checks/verdict.ts';
 export { applyEdit } from './edit/apply.ts';
 export type { Edit } from './edit/edit.ts';
 export * from './edit/history.ts';
-export { archShape, heldArch } from './geometry/arch.ts';
+export { archShape, heldArch, LEGS_TOUCH_RATIO } from './geometry/arch.ts';
 export * from './geometry/connector.ts';
 export type { PlacedBoard, PlacedHeader, PlacedModule, PlacedRow, Places } from './geometry/place.ts';
 export * from './geometry/rack.ts';
@@ -13,7 +25,6 @@ export * from './layout/defaults.ts';
 export type * from './layout/layout.ts';
 export { fail, ok, type Result } from './layout/result.ts';
 export { type DerivedTake, deriveTake } from './wiring/derive.ts';
-export { type Reach, reachOf, totalMm } from './checks/depth.ts';
 export {
   atMmOf,
   connectorAt,

@@ -46,6 +46,9 @@ it('derives and checks a take after a move', () => {
   });
   console.table(table);
   const [from, to] = [rows[2], rows[4]];
-  if (from && to) console.log(`growth exponent from 200 up: ${(Math.log(to.ms / from.ms) / Math.log(to.modules / from.modules)).toFixed(3)}`);
+  if (from && to)
+    console.log(
+      `growth exponent from 200 up: ${(Math.log(to.ms / from.ms) / Math.log(to.modules / from.modules)).toFixed(3)}`,
+    );
   expect(rows.every(({ ms }) => ms > 0)).toBe(true);
 });

@@ -4,7 +4,8 @@ import { crossesJoint, distanceMm, inOneRow, isOutOfLine, type Neighbours } from
 import { EPSILON } from './words.ts';
 
 /** Neighbours on one flat ribbon in one row: those whose gap can be computed. */
-export const isGap = (pair: Neighbours): boolean => pair.lay !== 'loose' && !crossesJoint(pair) && inOneRow(pair);
+export const isGap = (pair: Neighbours): boolean =>
+  pair.lay !== 'loose' && !crossesJoint(pair) && inOneRow(pair);
 
 /** The arch in which a bending ribbon stands between two neighbours; nothing where it lies straight. */
 export function archOf(pair: Neighbours, { limits, crossed }: DerivedTake): HeldArch | undefined {

@@ -13,7 +13,8 @@ export const mishapAsSeated = (joint: Joint, kit: KitIndex): Mishap => mishapAt(
 function through(tie: readonly string[], { meets }: Mishap): string[] {
   const touched = new Map<string, number>();
   for (const { ribbon, module } of meets) {
-    if (module !== '' && tie.includes(ribbon)) touched.set(module, (touched.get(module) ?? tie.filter((line) => line === module).length) + 1);
+    if (module !== '' && tie.includes(ribbon))
+      touched.set(module, (touched.get(module) ?? tie.filter((line) => line === module).length) + 1);
   }
   return [...touched].filter(([, lines]) => lines > 1).map(([line]) => line);
 }
@@ -27,8 +28,12 @@ function tieWords(tie: readonly string[], mishap: Mishap, whose: string): string
 /** Voltages on foreign pins first: these are what destroys. */
 function meetingWords({ meets }: Mishap, kit: KitIndex, whose: string): string {
   const hurts = (line: string): number => (kit.voltages.has(line) ? 1 : 0);
-  const worst = [...meets].sort((a, b) => hurts(b.ribbon) + hurts(b.module) - hurts(a.ribbon) - hurts(a.module));
-  const words = worst.slice(0, 3).map(({ ribbon, module }) => `${lineName(ribbon)} on ${whose} ${lineName(module)}`);
+  const worst = [...meets].sort(
+    (a, b) => hurts(b.ribbon) + hurts(b.module) - hurts(a.ribbon) - hurts(a.module),
+  );
+  const words = worst
+    .slice(0, 3)
+    .map(({ ribbon, module }) => `${lineName(ribbon)} on ${whose} ${lineName(module)}`);
   const rest = worst.length - words.length;
   return `it would put ${list(words)}${rest > 0 ? `, and ${count(rest, 'more line')} on a wrong pin` : ''}`;
 }

@@ -72,7 +72,11 @@ export const COLLECTOR = kind('collector', { headers: [shoreHeader({ role: 'host
 export const PLAIN = kind('plain', { widthHp: 8, draws: { '+12': 60 }, headers: [powerHeader()] });
 
 /** A ribbon kind from the places of its connectors, mm. */
-export const ribbonKind = (id: string, at: readonly number[], more: Partial<RibbonKind> = {}): RibbonKind => ({
+export const ribbonKind = (
+  id: string,
+  at: readonly number[],
+  more: Partial<RibbonKind> = {},
+): RibbonKind => ({
   id,
   name: id,
   bus: 'shore',
@@ -99,7 +103,12 @@ export const onRibbon = (connector: number, ribbon: string, socket: number): Sea
   on: { ribbon, connector: socket },
 });
 
-export const ribbon = (id: string, kindId: string, seats: readonly Seat[], more: Partial<Ribbon> = {}): Ribbon => ({
+export const ribbon = (
+  id: string,
+  kindId: string,
+  seats: readonly Seat[],
+  more: Partial<Ribbon> = {},
+): Ribbon => ({
   id,
   kind: kindId,
   seats,
@@ -123,7 +132,12 @@ export const BOARD: Board = {
   ],
 };
 
-export const SUPPLY: Supply = { id: 'supply', name: 'Supply', ratings: { '+12': 1000, '-12': 1000 }, boards: [BOARD] };
+export const SUPPLY: Supply = {
+  id: 'supply',
+  name: 'Supply',
+  ratings: { '+12': 1000, '-12': 1000 },
+  boards: [BOARD],
+};
 
 interface Parts {
   readonly kinds?: readonly ModuleKind[];
@@ -152,7 +166,12 @@ export function example(parts: Parts): Layout {
     ...(limits && { limits }),
   };
   const firstRow = rows[0]?.id ?? '';
-  const modules = (parts.modules ?? []).map(([id, kindId, atHp, row = firstRow]) => ({ id, kind: kindId, row, atHp }));
+  const modules = (parts.modules ?? []).map(([id, kindId, atHp, row = firstRow]) => ({
+    id,
+    kind: kindId,
+    row,
+    atHp,
+  }));
   const take = { id: 'take', name: 'Take', rows, supplies, modules, ribbons: parts.ribbons ?? [] };
   return { format: 'ribbonwright', version: 1, title: 'Example', kit, takes: [take] };
 }

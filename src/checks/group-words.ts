@@ -19,10 +19,15 @@ export const groupSubjects = (hosts: readonly Participant[], { ribbons }: LinkGr
   ...ribbonSubjects(ribbons),
 ];
 
-export const modulesOf = (participants: readonly Participant[]) => [...new Set(participants.map(({ module }) => module))];
+export const modulesOf = (participants: readonly Participant[]) => [
+  ...new Set(participants.map(({ module }) => module)),
+];
 
-export const participantNames = (participants: readonly Participant[]): string => namesOf(modulesOf(participants));
+export const participantNames = (participants: readonly Participant[]): string =>
+  namesOf(modulesOf(participants));
 
 export function groupSpots(hosts: readonly Participant[], { ribbons }: LinkGroup): Found['spots'] {
-  return hosts.length > 0 ? hosts.map(({ module }) => moduleSpot(module)) : ribbons.flatMap(ribbonSpots).slice(0, 1);
+  return hosts.length > 0
+    ? hosts.map(({ module }) => moduleSpot(module))
+    : ribbons.flatMap(ribbonSpots).slice(0, 1);
 }

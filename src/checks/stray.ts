@@ -18,7 +18,11 @@ export function moveToLand({ seat, dxMm, dyMm, otherRow }: Stray, { take, limits
   return [
     {
       label: `Move ${owner.name} to ${hp(atHp)}`,
-      edit: { type: 'move-modules', take: take.id, moves: [{ module: owner.id, row: owner.row.row.id, atHp }] },
+      edit: {
+        type: 'move-modules',
+        take: take.id,
+        moves: [{ module: owner.id, row: owner.row.row.id, atHp }],
+      },
     },
   ];
 }

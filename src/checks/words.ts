@@ -30,7 +30,8 @@ export function list(names: readonly string[], most = 8): string {
 
 export const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
 
-export const namesOf = (things: readonly { readonly name: string }[]): string => list(things.map(({ name }) => name));
+export const namesOf = (things: readonly { readonly name: string }[]): string =>
+  list(things.map(({ name }) => name));
 
 /** Connectors count from 1 for people. */
 export const connectorName = ({ ribbon, connector }: { ribbon: LaidRibbon; connector: number }): string =>
@@ -73,7 +74,9 @@ export function ribbonSpots({ uses }: LaidRibbon): Spot[] {
 }
 
 export const jointSpots = ({ ribbon, on }: Joint): Spot[] =>
-  on.type === 'header' ? [headerSpot(on.header)] : ribbonSpots(on.ribbon).concat(ribbonSpots(ribbon)).slice(0, 1);
+  on.type === 'header'
+    ? [headerSpot(on.header)]
+    : ribbonSpots(on.ribbon).concat(ribbonSpots(ribbon)).slice(0, 1);
 
 /** Ribbons on the way and the owners of both headers: the subjects of every rule on neighbours. */
 export const neighbourSubjects = ({ a, b, ribbons }: Neighbours): Subject[] => [

@@ -30,7 +30,8 @@ function readText(file: string): string {
     return readFileSync(file === '-' ? STANDARD_INPUT : file, 'utf8');
   } catch (reason) {
     const { code } = reason as NodeJS.ErrnoException;
-    const why = code === 'ENOENT' ? 'no such file' : code === 'EISDIR' ? 'is a folder' : `cannot be read (${code})`;
+    const why =
+      code === 'ENOENT' ? 'no such file' : code === 'EISDIR' ? 'is a folder' : `cannot be read (${code})`;
     throw new Refusal(`${file}: ${why}`);
   }
 }

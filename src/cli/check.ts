@@ -6,7 +6,11 @@ import type { Layout, Take } from '../layout/layout.ts';
 import { onlyFile, parse, readLayout } from './arguments.ts';
 import { type Command, json, takesOf } from './command.ts';
 
-const MARKS: Readonly<Record<Level, string>> = { damage: '■ damage  ', fault: '◆ fault   ', reminder: '○ reminder' };
+const MARKS: Readonly<Record<Level, string>> = {
+  damage: '■ damage  ',
+  fault: '◆ fault   ',
+  reminder: '○ reminder',
+};
 
 const weighs = ({ level, accepted }: Note): boolean => level !== 'reminder' && !accepted;
 

@@ -7,7 +7,9 @@ import { schema } from './schema.ts';
 const commands: Readonly<Record<string, Command>> = { check, rehearse, schema };
 
 function help(): string {
-  const lines = Object.entries(commands).map(([name, { usage, says }]) => `  ${name} ${usage}\n      ${says}\n`);
+  const lines = Object.entries(commands).map(
+    ([name, { usage, says }]) => `  ${name} ${usage}\n      ${says}\n`,
+  );
   return `ribbonwright COMMAND …\n\n${lines.join('')}\nFILE may be - for standard input.\n`;
 }
 

@@ -12,12 +12,14 @@ const WHOLE = /^-?\d{1,6}$/;
 
 function wholeNumber(text: string | undefined, option: string): number {
   if (text === undefined) throw new Refusal(`name the ${option} with --${option}`);
-  if (!WHOLE.test(text) || text.startsWith('-')) throw new Refusal(`--${option} takes a number from 0, not ${JSON.stringify(text)}`);
+  if (!WHOLE.test(text) || text.startsWith('-'))
+    throw new Refusal(`--${option} takes a number from 0, not ${JSON.stringify(text)}`);
   return Number(text);
 }
 
 function misplugOf(reversed: boolean | undefined, shift: string | undefined): Misplug {
-  if ((reversed === true) === (shift !== undefined)) throw new Refusal('say either --reversed or --shift=ROWS,PAIRS');
+  if ((reversed === true) === (shift !== undefined))
+    throw new Refusal('say either --reversed or --shift=ROWS,PAIRS');
   if (shift === undefined) return { type: 'reversed' };
   const [rows, pairs, ...more] = shift.split(',');
   if (!WHOLE.test(rows ?? '') || !WHOLE.test(pairs ?? '') || more.length > 0) {
@@ -69,7 +71,8 @@ export const rehearse: Command = {
     const misplug = misplugOf(values.reversed, values.shift);
     const derived = deriveTake(layout.kit, take);
     const connectors = derived.wiring.ribbonById.get(id)?.uses.length ?? 0;
-    if (connector >= connectors) throw new Refusal(`ribbon ${JSON.stringify(id)} has connectors 0 to ${connectors - 1}`);
+    if (connector >= connectors)
+      throw new Refusal(`ribbon ${JSON.stringify(id)} has connectors 0 to ${connectors - 1}`);
     const seat = seatAt(derived, id, connector);
     if (!seat) throw new Refusal(`connector ${connector} of ribbon ${JSON.stringify(id)} sits on nothing`);
     const mishap = mishapAt(seat, misplug, derived.kit);

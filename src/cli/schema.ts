@@ -7,7 +7,8 @@ export const schema: Command = {
   says: 'the JSON Schema of a layout document',
   run(args) {
     const { positionals } = parse(args, {});
-    if (positionals.length > 0) throw new Refusal(`schema reads no file; ${JSON.stringify(positionals[0])} is one too many`);
+    if (positionals.length > 0)
+      throw new Refusal(`schema reads no file; ${JSON.stringify(positionals[0])} is one too many`);
     return { text: json(layoutJsonSchema()), exit: 0 };
   },
 };

@@ -1,7 +1,7 @@
 /*
- * The arch of a ribbon: the planar inextensible elastica with both ends clamped along the line between them, in
- * its first symmetric shape. With the modulus k and the complete elliptic integrals K(k) and E(k), for a free
- * length L over a distance d:
+ * The arch of a ribbon: the planar inextensible elastica with both ends clamped along the line between them,
+ * in its first symmetric shape. With the modulus k and the complete elliptic integrals K(k) and E(k), for a
+ * free length L over a distance d:
  *
  *   d/L = 2E/K − 1     height/L = k/K     smallest radius/L = 1/(8kK), at both clamps and at the crown
  *
@@ -41,7 +41,9 @@ function meansOf(k: number): Mean[] {
 /** K(k) from the last mean. */
 const quarterPeriod = (means: readonly Mean[]): number => Math.PI / (2 * (means[means.length - 1] as Mean).a);
 
-/** 2(1 − E/K), the slack (L − d)/L of the arch: a sum of positive terms, so that a small one keeps its digits. */
+/**
+ * 2(1 − E/K), the slack (L − d)/L of the arch: a sum of positive terms, so that a small one keeps its digits.
+ */
 function slackOf(means: readonly Mean[]): number {
   let sum = 0;
   let weight = 1;
@@ -89,7 +91,9 @@ interface Arch {
   readonly k: number;
   /** Height of the crown above the clamps, mm. */
   readonly heightMm: number;
-  /** Smallest radius of curvature, at both clamps and at the crown, mm; infinite where the ribbon is straight. */
+  /**
+   * Smallest radius of curvature, at both clamps and at the crown, mm; infinite where the ribbon is straight.
+   */
   readonly radiusMm: number;
 }
 
@@ -129,9 +133,9 @@ function amplitudeAndZeta(means: readonly Mean[], u: number): { amplitude: numbe
 }
 
 /**
- * The shape of the arch of `lengthMm` of free ribbon over `distanceMm` (as for `solveArch`), for drawing: so many
- * points (at least 2) evenly spaced along the ribbon, clamps included; an odd number puts one on the crown. Exact
- * at each point, from sin(θ/2) = k·sn(4Ks/L) for the slope θ at the length s.
+ * The shape of the arch of `lengthMm` of free ribbon over `distanceMm` (as for `solveArch`), for drawing: so
+ * many points (at least 2) evenly spaced along the ribbon, clamps included; an odd number puts one on the
+ * crown. Exact at each point, from sin(θ/2) = k·sn(4Ks/L) for the slope θ at the length s.
  */
 export function archShape(lengthMm: number, distanceMm: number, points: number): ArchPoint[] {
   const { ratio, k, heightMm } = solveArch(lengthMm, distanceMm);
@@ -156,12 +160,13 @@ export type HeldArch =
 const LEGS_TOUCH_HEIGHT = solveArch(1, LEGS_TOUCH_RATIO).heightMm;
 
 /**
- * The arch of a ribbon between two connectors that are `lengthMm` apart on it and seated `distanceMm` apart. It is
- * held straight over half of each body, so that the free length L − c arches over d − c, with c = `bodyMm`.
+ * The arch of a ribbon between two connectors that are `lengthMm` apart on it and seated `distanceMm` apart.
+ * It is held straight over half of each body, so that the free length L − c arches over d − c, with c =
+ * `bodyMm`.
  *
  * - `ratio` is (d − c)/(L − c): negative where the bodies overlap, 0 where they leave no free length (L ≤ c).
- * - `legs-touch` where the ratio is below `LEGS_TOUCH_RATIO`, L ≤ c included: no radius is known, and the height
- *   is that of the same free length with its legs just touching.
+ * - `legs-touch` where the ratio is below `LEGS_TOUCH_RATIO`, L ≤ c included: no radius is known, and the
+ *   height is that of the same free length with its legs just touching.
  * - d ≥ L > c gives a flat arch: ratio 1, height 0, infinite radius.
  */
 export function heldArch(lengthMm: number, distanceMm: number, bodyMm: number): HeldArch {

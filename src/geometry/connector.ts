@@ -11,13 +11,15 @@ const BOX_WIDE = 890;
 const SOCKET_LONG = 460;
 const SOCKET_WIDE = 600;
 
-/** Distance between neighbouring contacts, along and across, mm (IEC 60603-13, as quoted in secondary texts). */
+/**
+ * Distance between neighbouring contacts, along and across, mm (IEC 60603-13, as quoted in secondary texts).
+ */
 export const PIN_MM = PIN / 100;
 
-/** Distance between neighbouring conductors of a ribbon, mm: 0.05 in, half the contacts' (as above). */
+/** Distance between neighbouring conductors of a ribbon, mm: 0.05 in, half the contacts' (secondary texts). */
 export const CONDUCTOR_MM = CONDUCTOR / 100;
 
-/** Width of the notch in a box header, mm: in the middle of the long side with the odd pins (as above). */
+/** Width of the notch in a box header, mm: in the middle of the side of the odd pins (public footprints). */
 export const NOTCH_MM = 4.1;
 
 /** Outline of a connector or header: along its rows of contacts and across them, mm. */
@@ -49,8 +51,9 @@ export const ribbonWidthMm = (conductors: number): number => (conductors * CONDU
 export const pinFieldMm = (pins: number): number => field(pins) / 100;
 
 /**
- * Body of a header with so many pins: boxed with a notch (`keyed`) after DIN 41651 / IEC 60603-13, as quoted in
- * secondary texts (makers differ by 0.3 mm), or bare: one grid cell for each pin (common practice, no source).
+ * Body of a header with so many pins: boxed with a notch (`keyed`) after DIN 41651 / IEC 60603-13, as quoted
+ * in secondary texts (makers differ by 0.3 mm), or bare: one grid cell for each pin (common practice, no
+ * source).
  */
 export function headerBodyMm(pins: number, keyed: boolean): Body {
   if (keyed) return { longMm: (field(pins) + BOX_LONG) / 100, wideMm: BOX_WIDE / 100 };
@@ -64,8 +67,8 @@ export const socketBodyMm = (ways: number): Body => ({
 });
 
 /**
- * Where each pin lies, pin 1 first: pins run in pairs along the long side, pin = 2 × pair + row + 1. The ends of
- * the field lie `pinFieldMm` apart.
+ * Where each pin lies, pin 1 first: pins run in pairs along the long side, pin = 2 × pair + row + 1. The ends
+ * of the field lie `pinFieldMm` apart.
  */
 export function pinOffsets(pins: number): PinOffset[] {
   return Array.from({ length: pins }, (_, index) => {

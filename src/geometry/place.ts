@@ -170,7 +170,8 @@ export function placeTake(kit: KitIndex, take: Take): Places {
   const modules = take.modules.map((module, index) => {
     const facts = resolve(kit.modules, module.kind);
     const kindName = facts.kind.name;
-    const name = module.label || (unlabelled.get(module.kind) === 1 ? kindName : `${kindName} (${module.id})`);
+    const name =
+      module.label || (unlabelled.get(module.kind) === 1 ? kindName : `${kindName} (${module.id})`);
     return placeModule(module, index, facts, resolve(rowById, module.row), name, kit);
   });
   const boards: PlacedBoard[] = [];

@@ -11,7 +11,7 @@ const HOLE_INSET = 295;
 /** From the end of a panel's allocation to the middle of the second HP. */
 const HOLE_OFFSET = 1.5 * HP;
 
-/** Panels from here on, in HP, have holes at both ends. Common practice, no source. */
+/** Panels from here on, in HP, have holes at both ends (secondary text on 19-inch subracks). */
 const FOUR_HOLES_FROM_HP = 8;
 
 /** Horizontal pitch, mm: 0.2 in exactly (IEC 60297-3-101, as quoted in secondary texts). */
@@ -30,15 +30,15 @@ export const mmToHp = (mm: number): number => mm / HP_MM;
 export const uToMm = (units: number): number => (units * U) / 100;
 
 /**
- * Width of a plug-in front panel, mm: 0.30 mm less than its place on the rails (a printed panel table, as quoted
- * in secondary texts; others take off 0.34 mm).
+ * Width of a plug-in front panel, mm: 0.30 mm less than its place on the rails (a printed panel table, as
+ * quoted in secondary texts; others take off 0.34 mm).
  */
 export const panelWidthMm = (widthHp: number): number => (widthHp * HP - PANEL_WIDTH_PLAY) / 100;
 
 /**
- * Height of a plug-in front panel, mm: 4.95 mm less than its rack units, 128.40 mm for 3U (IEC 60297-3-101, as
- * quoted in secondary texts, which give 128.4 to 128.55 mm). No standard was found for other heights: there it
- * is the same play applied to any positive number of units, and a real 1U panel may be taller.
+ * Height of a plug-in front panel, mm: 4.95 mm less than its rack units, 128.40 mm for 3U (IEC 60297-3-101,
+ * as quoted in secondary texts, which give 128.4 to 128.55 mm). No standard was found for other heights:
+ * there it is the same play applied to any positive number of units, and a real 1U panel may be taller.
  */
 export const panelHeightMm = (heightU: number): number => (heightU * U - PANEL_HEIGHT_PLAY) / 100;
 
@@ -60,8 +60,8 @@ function holeColumnsMm(widthHp: number): number[] {
  * panel's bottom edge, seen from the front; lower holes first, from left to right.
  *
  * They lie in the middle of the second HP from the left, and from 8 HP up of the second from the right too
- * (IEC 60297-3-101, as quoted in secondary texts). Panels under 3 HP, too narrow for that, have them in their
- * middle (common practice, no source).
+ * (secondary texts on 19-inch subracks). Panels under 3 HP, too narrow for that, have them in their middle
+ * (common practice, no source).
  */
 export function panelHoles(
   widthHp: number,

@@ -25,7 +25,12 @@ export const LIMIT_FACTS: Readonly<Record<keyof Limits, LimitFact>> = {
   connectorBodyMm: { value: 6, unit: 'mm', means: 'width of a connector along the ribbon', source: PRACTICE },
   ribbonMm: { value: 1, unit: 'mm', means: 'thickness of a ribbon', source: PRACTICE },
   plugMm: { value: 15, unit: 'mm', means: 'a seated plug on a depth given without', source: PRACTICE },
-  leadAllowanceMm: { value: 40, unit: 'mm', means: 'length that a lead needs beyond its way', source: PRACTICE },
+  leadAllowanceMm: {
+    value: 40,
+    unit: 'mm',
+    means: 'length that a lead needs beyond its way',
+    source: PRACTICE,
+  },
   headroom: { value: 0.2, unit: '', means: 'share of a rating kept free', source: PRACTICE },
   contactMa: { value: 1000, unit: 'mA', means: 'current that a contact carries', source: PRACTICE },
   contactMilliohm: { value: 20, unit: 'mΩ', means: 'resistance of a mated contact', source: PRACTICE },

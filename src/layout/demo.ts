@@ -39,7 +39,13 @@ const BUSES: readonly Bus[] = [
   { id: 'power-16', name: 'Power, 16-way', pinout: [...POWER_PINS, '+5', '+5', 'CV', 'CV', 'gate', 'gate'] },
 ];
 
-const header = (id: string, bus: string, xMm: number, yMm: number, role: Header['role'] = 'member'): Header => ({
+const header = (
+  id: string,
+  bus: string,
+  xMm: number,
+  yMm: number,
+  role: Header['role'] = 'member',
+): Header => ({
   id,
   bus,
   role,
@@ -67,18 +73,50 @@ function moduleKind(
 }
 
 const MODULES: readonly ModuleKind[] = [
-  moduleKind('harbour', 10, 40, [120, 60], [header('tide', 'tide', LINK_X, TIDE_Y, 'host'), header('power', 'power-16', 38, 64)], 1, {
-    color: '#3f6f8c',
-  }),
-  moduleKind('jetty', 5, 32, [50, 45], [header('shore', 'shore', LINK_X, SHORE_Y, 'host'), header('tide', 'tide', LINK_X, TIDE_Y)], 3, {
-    color: '#6b8f3f',
-  }),
-  moduleKind('cobble', 5, 32, [35, 25], [header('shore', 'shore', LINK_X, SHORE_Y), header('power', 'power-10', LINK_X, 88)], 6, {
-    color: '#a07f45',
-  }),
-  moduleKind('boulder', 15, 34, [60, 45], [header('shore', 'shore', 38.1, SHORE_Y), header('power', 'power-10', 60, 86)], 2, {
-    color: '#7d6a8f',
-  }),
+  moduleKind(
+    'harbour',
+    10,
+    40,
+    [120, 60],
+    [header('tide', 'tide', LINK_X, TIDE_Y, 'host'), header('power', 'power-16', 38, 64)],
+    1,
+    {
+      color: '#3f6f8c',
+    },
+  ),
+  moduleKind(
+    'jetty',
+    5,
+    32,
+    [50, 45],
+    [header('shore', 'shore', LINK_X, SHORE_Y, 'host'), header('tide', 'tide', LINK_X, TIDE_Y)],
+    3,
+    {
+      color: '#6b8f3f',
+    },
+  ),
+  moduleKind(
+    'cobble',
+    5,
+    32,
+    [35, 25],
+    [header('shore', 'shore', LINK_X, SHORE_Y), header('power', 'power-10', LINK_X, 88)],
+    6,
+    {
+      color: '#a07f45',
+    },
+  ),
+  moduleKind(
+    'boulder',
+    15,
+    34,
+    [60, 45],
+    [header('shore', 'shore', 38.1, SHORE_Y), header('power', 'power-10', 60, 86)],
+    2,
+    {
+      color: '#7d6a8f',
+    },
+  ),
   moduleKind('gull', 8, 26, [80, 30], [header('power', 'power-16', 20, 64)], 2, { known: 'published' }),
   moduleKind('kelp', 10, 30, [60, 55], [header('power', 'power-16', 25, 64)], 1, { known: 'guessed' }),
   moduleKind('foghorn', 14, 44, [110, 40], [header('power', 'power-16', 35, 64)], 1, {
@@ -89,7 +127,13 @@ const MODULES: readonly ModuleKind[] = [
 
 const sockets = (...at: number[]): Connector[] => at.map((atMm) => ({ atMm }));
 
-const flat = (id: string, name: string, bus: string, connectors: readonly Connector[], more: Partial<RibbonKind> = {}): RibbonKind => ({
+const flat = (
+  id: string,
+  name: string,
+  bus: string,
+  connectors: readonly Connector[],
+  more: Partial<RibbonKind> = {},
+): RibbonKind => ({
   id,
   name,
   bus,
@@ -103,7 +147,12 @@ const flat = (id: string, name: string, bus: string, connectors: readonly Connec
 const PITCH_MM = 25.4;
 
 const FIXED = [2, 3, 4, 5, 6, 7].map((n) =>
-  flat(`shore-${n}`, `Shore, ${n} at 5 HP`, 'shore', sockets(...Array.from({ length: n }, (_, i) => i * PITCH_MM))),
+  flat(
+    `shore-${n}`,
+    `Shore, ${n} at 5 HP`,
+    'shore',
+    sockets(...Array.from({ length: n }, (_, i) => i * PITCH_MM)),
+  ),
 );
 
 const LEADS = [150, 250, 400, 600].flatMap((lengthMm): RibbonKind[] => [
@@ -133,8 +182,17 @@ const RIBBONS: readonly RibbonKind[] = [
   flat('shore-bend-4', 'Shore, 4 bending', 'shore', sockets(0, 36, 96, 156), { bends: true }),
   flat('shore-bend-7', 'Shore, 7 bending', 'shore', sockets(0, 36, 72, 108, 144, 180, 216), { bends: true }),
   flat('tide-3', 'Tide, 3 bending', 'tide', sockets(0, 58, 116), { bends: true }),
-  flat('tide-more', 'Tide, extension', 'tide', [...sockets(0, 58), { atMm: 116, type: 'plug' }], { bends: true }),
-  { id: 'tide-link', name: 'Tide, loose link', bus: 'tide', lay: 'loose', connectors: [{ atMm: 0, type: 'plug' }, { atMm: 400 }], owned: 1 },
+  flat('tide-more', 'Tide, extension', 'tide', [...sockets(0, 58), { atMm: 116, type: 'plug' }], {
+    bends: true,
+  }),
+  {
+    id: 'tide-link',
+    name: 'Tide, loose link',
+    bus: 'tide',
+    lay: 'loose',
+    connectors: [{ atMm: 0, type: 'plug' }, { atMm: 400 }],
+    owned: 1,
+  },
   ...LEADS,
 ];
 
@@ -162,7 +220,12 @@ const board = (id: string, name: string, row: string, xMm: number, riseMm: numbe
   widthMm: 114,
   riseMm,
   lead: { lengthMm: 300, awg: 18 },
-  headers: Array.from({ length: 8 }, (_, i) => ({ id: `${i + 1}`, bus: 'power-16', dxMm: 9 + 13.6 * i, pin1: 'down' })),
+  headers: Array.from({ length: 8 }, (_, i) => ({
+    id: `${i + 1}`,
+    bus: 'power-16',
+    dxMm: 9 + 13.6 * i,
+    pin1: 'down',
+  })),
 });
 
 const SUPPLIES: readonly Supply[] = [
@@ -187,9 +250,17 @@ const placed = (places: Places): Module[] =>
     }),
   );
 
-const seat = (connector: number, module: string, header: string): Seat => ({ connector, on: { module, header } });
+const seat = (connector: number, module: string, header: string): Seat => ({
+  connector,
+  on: { module, header },
+});
 
-const ribbon = (label: string, kind: string, ...seats: Seat[]): Ribbon => ({ id: label.toLowerCase(), kind, label, seats });
+const ribbon = (label: string, kind: string, ...seats: Seat[]): Ribbon => ({
+  id: label.toLowerCase(),
+  kind,
+  label,
+  seats,
+});
 
 const lead = (label: string, kind: string, from: string, header: string, module: string): Ribbon =>
   ribbon(label, kind, { connector: 0, on: { board: from, header } }, seat(1, module, 'power'));
@@ -227,9 +298,29 @@ const THREE_JETTIES: Take = {
     ],
   }),
   ribbons: [
-    ribbon('S1', 'shore-5', seat(0, 'boulder-1', 'shore'), seat(2, 'cobble-2', 'shore'), seat(3, 'cobble-1', 'shore'), seat(4, 'jetty-a', 'shore')),
-    ribbon('S2', 'shore-bend-4', seat(0, 'cobble-4', 'shore'), seat(1, 'cobble-3', 'shore'), seat(2, 'boulder-2', 'shore'), seat(3, 'jetty-b', 'shore')),
-    ribbon('S3', 'shore-3', seat(0, 'cobble-6', 'shore'), seat(1, 'cobble-5', 'shore'), seat(2, 'jetty-c', 'shore')),
+    ribbon(
+      'S1',
+      'shore-5',
+      seat(0, 'boulder-1', 'shore'),
+      seat(2, 'cobble-2', 'shore'),
+      seat(3, 'cobble-1', 'shore'),
+      seat(4, 'jetty-a', 'shore'),
+    ),
+    ribbon(
+      'S2',
+      'shore-bend-4',
+      seat(0, 'cobble-4', 'shore'),
+      seat(1, 'cobble-3', 'shore'),
+      seat(2, 'boulder-2', 'shore'),
+      seat(3, 'jetty-b', 'shore'),
+    ),
+    ribbon(
+      'S3',
+      'shore-3',
+      seat(0, 'cobble-6', 'shore'),
+      seat(1, 'cobble-5', 'shore'),
+      seat(2, 'jetty-c', 'shore'),
+    ),
     ribbon('T1', 'tide-3', seat(1, 'jetty-a', 'tide'), seat(2, 'harbour', 'tide')),
     ribbon('T2', 'tide-more', seat(0, 'jetty-b', 'tide'), plugged(2, 't1', 0)),
     ribbon('T3', 'tide-link', plugged(0, 't2', 1), seat(1, 'jetty-c', 'tide')),
@@ -286,7 +377,14 @@ const ONE_LONG_JETTY: Take = {
       seat(5, 'cobble-1', 'shore'),
       seat(6, 'jetty-a', 'shore'),
     ),
-    ribbon('S2', 'shore-bend-4', seat(0, 'jetty-c', 'shore'), seat(1, 'cobble-4', 'shore'), seat(2, 'boulder-2', 'shore'), seat(3, 'jetty-b', 'shore')),
+    ribbon(
+      'S2',
+      'shore-bend-4',
+      seat(0, 'jetty-c', 'shore'),
+      seat(1, 'cobble-4', 'shore'),
+      seat(2, 'boulder-2', 'shore'),
+      seat(3, 'jetty-b', 'shore'),
+    ),
     ribbon('S3', 'shore-2', seat(0, 'cobble-6', 'shore'), seat(1, 'cobble-5', 'shore')),
     ribbon('T1', 'tide-3', seat(1, 'jetty-a', 'tide'), seat(2, 'harbour', 'tide')),
     ribbon('T2', 'tide-link', plugged(0, 't1', 0), seat(1, 'jetty-b', 'tide')),

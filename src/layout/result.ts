@@ -1,5 +1,7 @@
 /** The outcome of something that may fail for a reason worth telling; nothing in the core throws for bad data. */
-export type Result<T, E> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: E };
+export type Result<T, E> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly error: E };
 
 export const ok = <T>(value: T): { readonly ok: true; readonly value: T } => ({ ok: true, value });
 export const fail = <E>(error: E): { readonly ok: false; readonly error: E } => ({ ok: false, error });

@@ -1,5 +1,5 @@
 import type { PlacedBoard, PlacedHeader } from '../geometry/place.ts';
-import { type Joint, type LaidRibbon } from './laid-ribbon.ts';
+import type { Joint, LaidRibbon } from './laid-ribbon.ts';
 import { UnionFind } from './union-find.ts';
 
 /** A conducting seat on a header. */

@@ -57,16 +57,23 @@ const headerOf = (owner: PlacedModule | PlacedBoard, id: string): PlacedHeader =
 };
 
 function targetOf(on: SeatedOn, places: Places, ribbons: ReadonlyMap<string, LaidRibbon>): JointTarget {
-  if ('module' in on) return { type: 'header', header: headerOf(resolve(places.moduleById, on.module), on.header) };
-  if ('board' in on) return { type: 'header', header: headerOf(resolve(places.boardById, on.board), on.header) };
+  if ('module' in on)
+    return { type: 'header', header: headerOf(resolve(places.moduleById, on.module), on.header) };
+  if ('board' in on)
+    return { type: 'header', header: headerOf(resolve(places.boardById, on.board), on.header) };
   return { type: 'connector', ribbon: resolve(ribbons, on.ribbon), connector: on.connector };
 }
 
 /** A socket seated on a plug is read as the plug seated in the socket. */
-function fromThePlug(ribbon: LaidRibbon, connector: number, on: JointTarget): [LaidRibbon, number, JointTarget] {
+function fromThePlug(
+  ribbon: LaidRibbon,
+  connector: number,
+  on: JointTarget,
+): [LaidRibbon, number, JointTarget] {
   if (on.type === 'connector') {
     const socketOnPlug =
-      typeOf(connectorOf(ribbon, connector)) === 'socket' && typeOf(connectorOf(on.ribbon, on.connector)) === 'plug';
+      typeOf(connectorOf(ribbon, connector)) === 'socket' &&
+      typeOf(connectorOf(on.ribbon, on.connector)) === 'plug';
     if (socketOnPlug) return [on.ribbon, on.connector, { type: 'connector', ribbon, connector }];
   }
   return [ribbon, connector, on];
@@ -125,7 +132,8 @@ function findDoubleUses(
   seatedOn: ReadonlyMap<PlacedHeader, readonly Joint[]>,
 ): DoubleUse[] {
   const found: DoubleUse[] = [];
-  for (const [header, joints] of seatedOn) if (joints.length > 1) found.push({ type: 'header', header, joints });
+  for (const [header, joints] of seatedOn)
+    if (joints.length > 1) found.push({ type: 'header', header, joints });
   for (const ribbon of ribbons) {
     ribbon.uses.forEach((joints, connector) => {
       if (joints.length > 1) found.push({ type: 'connector', ribbon, connector, joints });
@@ -173,7 +181,11 @@ function looksAway({ ribbon, connector, on }: Joint): boolean {
   if (!ribbon.facts.flat) return false;
   const face = faceAt(ribbon, connector);
   if (on.type === 'connector') return on.ribbon.facts.flat && face === faceAt(on.ribbon, on.connector);
-  return on.header.owner.type === 'module' && typeOf(connectorOf(ribbon, connector)) === 'socket' && face === 'rear';
+  return (
+    on.header.owner.type === 'module' &&
+    typeOf(connectorOf(ribbon, connector)) === 'socket' &&
+    face === 'rear'
+  );
 }
 
 /** Reads every ribbon and seat of a take. Linear in the seats drawn. */

@@ -58,7 +58,8 @@ const NO_PINS: readonly number[] = [];
 const NO_FLAWS: JointFlaws = { excessWays: false, cannotMate: false, differingPins: NO_PINS };
 
 /** Whether a seat conducts as far as is known of it. */
-export const isSound = ({ doubled, looksAway, flaws }: Joint): boolean => !doubled && !looksAway && flaws === NO_FLAWS;
+export const isSound = ({ doubled, looksAway, flaws }: Joint): boolean =>
+  !doubled && !looksAway && flaws === NO_FLAWS;
 
 /** Connectors with a conducting seat, a socket that carries a plug included. */
 export function connectorsInUse({ uses }: LaidRibbon): number[] {
@@ -83,7 +84,8 @@ export const connectorAt = orderOf;
 export const connectorOf = (ribbon: LaidRibbon, connector: number): Connector =>
   ribbon.facts.connectors[connector] as Connector;
 
-export const waysOf = (ribbon: LaidRibbon, connector: number): number => ribbon.facts.ways[connector] as number;
+export const waysOf = (ribbon: LaidRibbon, connector: number): number =>
+  ribbon.facts.ways[connector] as number;
 
 /** Place along the ribbon, mm from its first connector. */
 export const atMmOf = (ribbon: LaidRibbon, connector: number): number =>
@@ -94,7 +96,8 @@ function isTurnedOver(ribbon: LaidRibbon, connector: number): boolean {
   const { twists } = ribbon.ribbon;
   if (!twists) return false;
   let halfTwists = 0;
-  for (let i = Math.min(orderOf(ribbon, connector), twists.length) - 1; i >= 0; i--) halfTwists += twists[i] as number;
+  for (let i = Math.min(orderOf(ribbon, connector), twists.length) - 1; i >= 0; i--)
+    halfTwists += twists[i] as number;
   return halfTwists % 2 === 1;
 }
 
@@ -130,7 +133,12 @@ function differ(a: string, b: string, isSupply: (line: string) => boolean): bool
   return true;
 }
 
-function differingPins(ribbon: LaidRibbon, connector: number, on: JointTarget, isSupply: (line: string) => boolean) {
+function differingPins(
+  ribbon: LaidRibbon,
+  connector: number,
+  on: JointTarget,
+  isSupply: (line: string) => boolean,
+) {
   const bus = on.type === 'header' ? on.header.bus : on.ribbon.facts.bus;
   if (bus === ribbon.facts.bus) return NO_PINS;
   const mine = linesOf(ribbon);

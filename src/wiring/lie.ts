@@ -95,6 +95,8 @@ export function lieOf(ribbon: LaidRibbon, tolMm: number): Lie | undefined {
   const claims = seatsAlong(ribbon).map(claimOf);
   if (claims.length === 0) return undefined;
   const place = mostAgreed(claims, tolMm);
-  const strays = claims.filter((claim) => !agrees(claim, place, tolMm)).map((claim) => strayOf(claim, place, tolMm));
+  const strays = claims
+    .filter((claim) => !agrees(claim, place, tolMm))
+    .map((claim) => strayOf(claim, place, tolMm));
   return { ribbon, row: place.row, originMm: place.originMm, yMm: place.yMm, strays };
 }

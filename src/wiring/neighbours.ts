@@ -1,13 +1,6 @@
 import type { Limits } from '../layout/layout.ts';
 import type { Harness, HeaderJoint } from './harness.ts';
-import {
-  atMmOf,
-  connectorAt,
-  isWrongAxis,
-  type Joint,
-  type LaidRibbon,
-  orderOf,
-} from './laid-ribbon.ts';
+import { atMmOf, connectorAt, isWrongAxis, type Joint, type LaidRibbon, orderOf } from './laid-ribbon.ts';
 
 /** Two seats with no other seat on the way between them, the first in document order first. */
 export interface Neighbours {
@@ -46,7 +39,12 @@ function layOf(ribbons: readonly LaidRibbon[]): Neighbours['lay'] {
  */
 const MOST_STEPS = 200_000;
 
-function pairUp(a: HeaderJoint, b: HeaderJoint, lengthMm: number, ribbons: readonly LaidRibbon[]): Neighbours {
+function pairUp(
+  a: HeaderJoint,
+  b: HeaderJoint,
+  lengthMm: number,
+  ribbons: readonly LaidRibbon[],
+): Neighbours {
   const [first, second] = a.order < b.order ? [a, b] : [b, a];
   return { a: first, b: second, lengthMm, ribbons, lay: layOf(ribbons) };
 }
@@ -69,7 +67,10 @@ interface Step {
 }
 
 /** The other end of a conducting joint between ribbons. */
-function acrossJoint(joint: Joint, ribbon: LaidRibbon): { ribbon: LaidRibbon; connector: number } | undefined {
+function acrossJoint(
+  joint: Joint,
+  ribbon: LaidRibbon,
+): { ribbon: LaidRibbon; connector: number } | undefined {
   if (joint.on.type !== 'connector' || !joint.conducts) return undefined;
   return joint.ribbon === ribbon ? joint.on : joint;
 }

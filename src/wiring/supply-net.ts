@@ -55,7 +55,8 @@ class Nodes {
       const joined = new Map<BusFacts, number>();
       for (const header of module.headers) {
         if (!header.isolated) continue;
-        const passesToOwn = header.passes && module.headers.some((other) => isJoinedTo(header, other) && !other.isolated);
+        const passesToOwn =
+          header.passes && module.headers.some((other) => isJoinedTo(header, other) && !other.isolated);
         const known = header.passes ? joined.get(header.bus) : undefined;
         const carrier = passesToOwn ? module.index : (known ?? next++);
         if (header.passes) joined.set(header.bus, carrier);
@@ -168,7 +169,8 @@ function joinSupplies(take: Take, nodes: Nodes, lines: readonly string[]): numbe
   const sources: number[] = [];
   take.supplies.forEach((supply, index) => {
     lines.forEach((line, i) => {
-      const gives = line === GND || (Object.hasOwn(supply.ratings, line) && (supply.ratings[line] as number) > 0);
+      const gives =
+        line === GND || (Object.hasOwn(supply.ratings, line) && (supply.ratings[line] as number) > 0);
       if (gives) sources.push(nodes.ofSupply(index, i));
     });
   });

@@ -53,7 +53,7 @@ describe.each(checks.map((check) => [check.id, check] as const))('%s', (id, chec
     const notes = found(bad(), id);
     expect(notes.map((note) => note.level)).toEqual([check.level]);
     for (const { message, remedy, spots, key } of notes) {
-      expect(message).toMatch(/^[\p{Lu}\p{L}\d].*[.]$/u);
+      expect(message).toMatch(/^[\p{L}\d\u2212].*[.]$/u);
       expect(message).not.toMatch(/undefined|NaN|\[object/);
       expect(remedy).toMatch(/[.]$/);
       expect(key.startsWith(`${id}/`)).toBe(true);

@@ -10,9 +10,9 @@ import {
   onModule,
   onRibbon,
   powerHeader,
+  ROW,
   ribbon,
   ribbonKind,
-  ROW,
   SUPPLY,
   shoreHeader,
 } from '../../src/checks/example.ts';
@@ -23,8 +23,10 @@ const severe = (layout: Layout): string[] =>
   notesOf(layout)
     .filter(({ level }) => level !== 'reminder')
     .map(({ check }) => check);
-const only = (layout: Layout, check: string): Note[] => notesOf(layout).filter((note) => note.check === check);
-const subjects = (note: Note | undefined): string[] => (note?.subjects ?? []).map(({ type, id }) => `${type} ${id}`);
+const only = (layout: Layout, check: string): Note[] =>
+  notesOf(layout).filter((note) => note.check === check);
+const subjects = (note: Note | undefined): string[] =>
+  (note?.subjects ?? []).map(({ type, id }) => `${type} ${id}`);
 
 /** A voice that draws nothing, so that wiring can be looked at without feeds. */
 const quiet = kind('quiet', { headers: [shoreHeader()] });
@@ -56,7 +58,11 @@ describe('a ribbon that reads the same from both ends', () => {
 describe('plug and socket', () => {
   const main = ribbonKind('main', [0, 25.4, 50.8]);
   const more = { ...ribbonKind('more', []), connectors: [{ atMm: 0 }, { atMm: 60, type: 'plug' as const }] };
-  const chain = (t: Parameters<typeof ribbon>[2], more2: Partial<Parameters<typeof ribbon>[3]> = {}, main2 = {}) =>
+  const chain = (
+    t: Parameters<typeof ribbon>[2],
+    more2: Partial<Parameters<typeof ribbon>[3]> = {},
+    main2 = {},
+  ) =>
     example({
       kinds: [quiet],
       ribbonKinds: [main, more],
@@ -88,7 +94,9 @@ describe('plug and socket', () => {
       takes: [
         {
           ...take,
-          ribbons: take?.ribbons.map((r) => (r.id === 's' ? { ...r, seats: [...r.seats, onRibbon(1, 'r', 0)] } : r)),
+          ribbons: take?.ribbons.map((r) =>
+            r.id === 's' ? { ...r, seats: [...r.seats, onRibbon(1, 'r', 0)] } : r,
+          ),
         },
       ],
     } as Layout;
@@ -128,10 +136,9 @@ describe('plug and socket', () => {
   });
 
   it('halves that cannot mate: socket on socket, plug on header', () => {
-    expect(only(chain([onModule(1, 'b'), onRibbon(0, 'r', 0)]), 'wrong-connector').map(({ level }) => level)).toEqual([
-      'fault',
-      'fault',
-    ]);
+    expect(
+      only(chain([onModule(1, 'b'), onRibbon(0, 'r', 0)]), 'wrong-connector').map(({ level }) => level),
+    ).toEqual(['fault', 'fault']);
   });
 
   it('a ribbon plugged into itself ends the search and harms nothing else', () => {
@@ -143,7 +150,10 @@ describe('plug and socket', () => {
   });
 
   it('two ribbons plugged into one another end the search too', () => {
-    const both = { ...ribbonKind('both', []), connectors: [{ atMm: 0 }, { atMm: 30 }, { atMm: 60, type: 'plug' as const }] };
+    const both = {
+      ...ribbonKind('both', []),
+      connectors: [{ atMm: 0 }, { atMm: 30 }, { atMm: 60, type: 'plug' as const }],
+    };
     const layout = example({
       kinds: [quiet],
       ribbonKinds: [both],
@@ -161,7 +171,11 @@ describe('a stiff ribbon', () => {
   it('lies where most of its seats agree; the odd one is the one at fault', () => {
     const layout = example({
       kinds: [quiet],
-      modules: [['h', 'collector', 0.5], ['a', 'quiet', 5.5], ['b', 'quiet', 10]],
+      modules: [
+        ['h', 'collector', 0.5],
+        ['a', 'quiet', 5.5],
+        ['b', 'quiet', 10],
+      ],
       ribbons: [ribbon('r', 'stiff3', along('b', 'a', 'h'))],
     });
     const [note, ...others] = only(layout, 'displaced');
@@ -220,7 +234,12 @@ describe('leads', () => {
 
   it('have no stripe, face, order or pitch to be wrong', () => {
     const layout = example({
-      ribbonKinds: [{ ...ribbonKind('own', [], { bus: 'power', lay: 'loose' }), connectors: [{ atMm: 0, face: 'rear' }, { atMm: 500 }] }],
+      ribbonKinds: [
+        {
+          ...ribbonKind('own', [], { bus: 'power', lay: 'loose' }),
+          connectors: [{ atMm: 0, face: 'rear' }, { atMm: 500 }],
+        },
+      ],
       modules: [['a', 'plain', 40]],
       ribbons: [ribbon('r', 'own', [onModule(0, 'a', 'power'), onBoard(1, 'p1')])],
     });
@@ -229,15 +248,22 @@ describe('leads', () => {
 });
 
 describe('islands and feeds', () => {
-  const through = (isolated: boolean) =>
-    kind('through', { headers: [shoreHeader({ isolated })], draws: {} });
+  const through = (isolated: boolean) => kind('through', { headers: [shoreHeader({ isolated })], draws: {} });
 
   it('GND and signals alone make no island: each draw needs a feed of its own', () => {
     const layout = example({
       buses: [{ id: 'dry', name: 'Dry', pinout: ['GND', 'mix'] }],
-      kinds: [kind('dry', { draws: { '+12': 5 }, headers: [shoreHeader({ bus: 'dry' }), powerHeader({ xMm: 12.7 })] })],
+      kinds: [
+        kind('dry', {
+          draws: { '+12': 5 },
+          headers: [shoreHeader({ bus: 'dry' }), powerHeader({ xMm: 12.7 })],
+        }),
+      ],
       ribbonKinds: [ribbonKind('dry2', [0, 25.4], { bus: 'dry' })],
-      modules: [['a', 'dry', 45], ['b', 'dry', 40]],
+      modules: [
+        ['a', 'dry', 45],
+        ['b', 'dry', 40],
+      ],
       ribbons: [
         ribbon('r', 'dry2', along('a', 'b')),
         ribbon('l', 'lead', [onBoard(0, 'p1'), onModule(1, 'a', 'power')]),
@@ -249,8 +275,17 @@ describe('islands and feeds', () => {
   it('an isolated header joins no island', () => {
     const layout = (isolated: boolean) =>
       example({
-        kinds: [through(isolated), kind('fed', { draws: { '+12': 5 }, headers: [shoreHeader({ isolated }), powerHeader({ xMm: 12.7 })] })],
-        modules: [['a', 'voice', 45], ['b', 'fed', 40]],
+        kinds: [
+          through(isolated),
+          kind('fed', {
+            draws: { '+12': 5 },
+            headers: [shoreHeader({ isolated }), powerHeader({ xMm: 12.7 })],
+          }),
+        ],
+        modules: [
+          ['a', 'voice', 45],
+          ['b', 'fed', 40],
+        ],
         ribbons: [
           ribbon('r', 'stiff', along('a', 'b')),
           ribbon('l', 'lead', [onBoard(0, 'p1'), onModule(1, 'b', 'power')]),
@@ -263,9 +298,18 @@ describe('islands and feeds', () => {
   it('a lead with several connectors joins no island, but counts as a feed each time', () => {
     const flying = (second: 'a' | 'b') =>
       example({
-        kinds: [kind('two', { widthHp: 10, draws: { '+12': 5 }, headers: [powerHeader(), powerHeader({ id: 'other', xMm: 40 })] })],
+        kinds: [
+          kind('two', {
+            widthHp: 10,
+            draws: { '+12': 5 },
+            headers: [powerHeader(), powerHeader({ id: 'other', xMm: 40 })],
+          }),
+        ],
         ribbonKinds: [ribbonKind('flying', [0, 300, 500], { bus: 'power', lay: 'loose' })],
-        modules: [['a', 'two', 45], ['b', 'two', 30]],
+        modules: [
+          ['a', 'two', 45],
+          ['b', 'two', 30],
+        ],
         ribbons: [
           ribbon('f', 'flying', [onBoard(0, 'p1'), onModule(1, 'a', 'power'), onModule(2, second, 'other')]),
         ],
@@ -292,8 +336,16 @@ describe('islands and feeds', () => {
       ],
     });
     const layout = example({
-      kinds: [passing, kind('fed', { headers: [shoreHeader(), powerHeader({ xMm: 12.7 })] }), kind('end', { draws: { '+12': 9 }, headers: [shoreHeader({ yMm: 80 })] })],
-      modules: [['a', 'fed', 45], ['p', 'passing', 40], ['e', 'end', 35]],
+      kinds: [
+        passing,
+        kind('fed', { headers: [shoreHeader(), powerHeader({ xMm: 12.7 })] }),
+        kind('end', { draws: { '+12': 9 }, headers: [shoreHeader({ yMm: 80 })] }),
+      ],
+      modules: [
+        ['a', 'fed', 45],
+        ['p', 'passing', 40],
+        ['e', 'end', 35],
+      ],
       ribbons: [
         ribbon('r', 'stiff', [onModule(0, 'a'), onModule(1, 'p', 'in')]),
         ribbon('s', 'stiff', [onModule(0, 'p', 'out'), onModule(1, 'e')]),
@@ -307,8 +359,16 @@ describe('islands and feeds', () => {
   it('a ribbon that leaves out a voltage is told per module', () => {
     const layout = example({
       kinds: [kind('needs', { draws: { '+12': 5 }, headers: [shoreHeader(), powerHeader({ xMm: 12.7 })] })],
-      ribbonKinds: [{ ...ribbonKind('few', [], { bus: 'power', lay: 'loose' }), connectors: [{ atMm: 0 }, { atMm: 400, ways: 8 }] }],
-      modules: [['a', 'needs', 45], ['b', 'needs', 40]],
+      ribbonKinds: [
+        {
+          ...ribbonKind('few', [], { bus: 'power', lay: 'loose' }),
+          connectors: [{ atMm: 0 }, { atMm: 400, ways: 8 }],
+        },
+      ],
+      modules: [
+        ['a', 'needs', 45],
+        ['b', 'needs', 40],
+      ],
       ribbons: [
         ribbon('r', 'stiff', along('a', 'b')),
         ribbon('l', 'few', [onBoard(0, 'p1'), onModule(1, 'a', 'power')]),
@@ -322,7 +382,10 @@ describe('link groups', () => {
   it('count joined headers of a module once, with the larger count', () => {
     const wide = (counts: number) =>
       kind('wide', {
-        headers: [shoreHeader({ id: 'in', passes: true, counts }), shoreHeader({ id: 'out', passes: true, yMm: 80 })],
+        headers: [
+          shoreHeader({ id: 'in', passes: true, counts }),
+          shoreHeader({ id: 'out', passes: true, yMm: 80 }),
+        ],
       });
     const layout = (counts: number) =>
       example({
@@ -374,7 +437,10 @@ describe('the list', () => {
     const [take] = crowd.takes;
     const [first] = notesOf(crowd);
     const accept = (facts?: string) =>
-      ({ ...crowd, takes: [{ ...take, accepted: [{ key: first?.key, ...(facts !== undefined && { facts }) }] }] }) as Layout;
+      ({
+        ...crowd,
+        takes: [{ ...take, accepted: [{ key: first?.key, ...(facts !== undefined && { facts }) }] }],
+      }) as Layout;
     expect(notesOf(accept())[0]?.accepted).toBe(true);
     expect(notesOf(accept(first?.facts))[0]?.accepted).toBe(true);
     expect(notesOf(accept('sharedHp=1'))[0]?.accepted).toBeUndefined();

@@ -10,7 +10,12 @@ import type { Layout, ModuleKind, Ribbon, RibbonKind, Seat } from '../../src/lay
  */
 const PITCH_MM = 30.48;
 
-const VOICE_BUS = { id: 'voices', name: 'Voices', membersPerHost: 8, pinout: ['-12', '-12', 'GND', 'GND', '+12', '+12', 'mix', 'GND'] };
+const VOICE_BUS = {
+  id: 'voices',
+  name: 'Voices',
+  membersPerHost: 8,
+  pinout: ['-12', '-12', 'GND', 'GND', '+12', '+12', 'mix', 'GND'],
+};
 const MAIN_BUS = { id: 'main', name: 'Main', membersPerHost: 4, pinout: ['GND', 'left', 'GND', 'right'] };
 const POWER_BUS = { id: 'power', name: 'Power', pinout: ['-12', '-12', 'GND', 'GND', '+12', '+12'] };
 
@@ -19,10 +24,44 @@ const mainHeader = { id: 'main', bus: 'main', xMm: 15.24, yMm: 80, pin1: 'down' 
 const power = { id: 'power', bus: 'power', role: 'member', xMm: 15.24, yMm: 110, pin1: 'down' } as const;
 
 const kinds: ModuleKind[] = [
-  { id: 'voice', name: 'Voice', widthHp: 6, depthMm: 30, draws: { '+12': 30, '-12': 20 }, headers: [{ ...voiceHeader, role: 'member' }, power] },
-  { id: 'wide', name: 'Wide voice', widthHp: 18, depthMm: 30, draws: { '+12': 60, '-12': 40 }, headers: [{ ...voiceHeader, role: 'member', xMm: 45.72 }, { ...power, xMm: 45.72 }] },
-  { id: 'collector', name: 'Collector', widthHp: 6, depthMm: 30, draws: { '+12': 50, '-12': 50 }, headers: [{ ...voiceHeader, role: 'host' }, { ...mainHeader, role: 'member' }] },
-  { id: 'main', name: 'Main unit', widthHp: 12, depthMm: 30, draws: { '+12': 90, '-12': 90 }, headers: [{ ...mainHeader, role: 'host' }, power] },
+  {
+    id: 'voice',
+    name: 'Voice',
+    widthHp: 6,
+    depthMm: 30,
+    draws: { '+12': 30, '-12': 20 },
+    headers: [{ ...voiceHeader, role: 'member' }, power],
+  },
+  {
+    id: 'wide',
+    name: 'Wide voice',
+    widthHp: 18,
+    depthMm: 30,
+    draws: { '+12': 60, '-12': 40 },
+    headers: [
+      { ...voiceHeader, role: 'member', xMm: 45.72 },
+      { ...power, xMm: 45.72 },
+    ],
+  },
+  {
+    id: 'collector',
+    name: 'Collector',
+    widthHp: 6,
+    depthMm: 30,
+    draws: { '+12': 50, '-12': 50 },
+    headers: [
+      { ...voiceHeader, role: 'host' },
+      { ...mainHeader, role: 'member' },
+    ],
+  },
+  {
+    id: 'main',
+    name: 'Main unit',
+    widthHp: 12,
+    depthMm: 30,
+    draws: { '+12': 90, '-12': 90 },
+    headers: [{ ...mainHeader, role: 'host' }, power],
+  },
 ];
 
 const fixed = (id: string, bus: string, n: number): RibbonKind => ({
@@ -79,7 +118,11 @@ function rack(modules: readonly Placed[], ribbons: readonly Ribbon[]): Layout {
 const seats = (header: string, ...modules: string[]): Seat[] =>
   modules.flatMap((module, connector) => (module ? [{ connector, on: { module, header } }] : []));
 
-const link = (id: string, ...modules: string[]): Ribbon => ({ id, kind: `link-${modules.length}`, seats: seats('link', ...modules) });
+const link = (id: string, ...modules: string[]): Ribbon => ({
+  id,
+  kind: `link-${modules.length}`,
+  seats: seats('link', ...modules),
+});
 const lead = (id: string, header: number, module: string): Ribbon => ({
   id,
   kind: 'lead',
@@ -190,7 +233,12 @@ describe('facts of the trade (common practice, no source)', () => {
     const [take] = layout.takes;
     const turned = {
       ...layout,
-      takes: [{ ...take, ribbons: take?.ribbons.map((ribbon) => (ribbon.id === 'r' ? { ...ribbon, stripe: 'up' } : ribbon)) }],
+      takes: [
+        {
+          ...take,
+          ribbons: take?.ribbons.map((ribbon) => (ribbon.id === 'r' ? { ...ribbon, stripe: 'up' } : ribbon)),
+        },
+      ],
     } as Layout;
     expect(severe(turned)).toEqual(Array(3).fill('damage stripe-reversed'));
   });

@@ -14,7 +14,12 @@ export function bigLayout(modules: number): Layout {
   const demo = demoLayout();
   const groups = Math.ceil(modules / GROUP);
   const rowCount = Math.ceil(groups / GROUPS_PER_ROW);
-  const rows: Row[] = Array.from({ length: rowCount }, (_, i) => ({ id: `row-${i}`, widthHp: 168, heightU: 3, depthMm: 56 }));
+  const rows: Row[] = Array.from({ length: rowCount }, (_, i) => ({
+    id: `row-${i}`,
+    widthHp: 168,
+    heightU: 3,
+    depthMm: 56,
+  }));
   const supplies: Supply[] = [
     {
       id: 'supply',
@@ -25,7 +30,12 @@ export function bigLayout(modules: number): Layout {
         name: `Board ${id}`,
         row: id,
         xMm: 400,
-        headers: Array.from({ length: GROUPS_PER_ROW }, (_, i) => ({ id: `${i}`, bus: 'power-16', dxMm: 14 * i, pin1: 'down' })),
+        headers: Array.from({ length: GROUPS_PER_ROW }, (_, i) => ({
+          id: `${i}`,
+          bus: 'power-16',
+          dxMm: 14 * i,
+          pin1: 'down',
+        })),
       })),
     },
   ];
@@ -41,7 +51,10 @@ export function bigLayout(modules: number): Layout {
     put('j', 'jetty', 0);
     for (let i = 1; i < 5; i++) put(`c${i}`, 'cobble', 5 * i);
     put('b', 'boulder', 25);
-    const onShore = (connector: number, name: string) => ({ connector, on: { module: id(name), header: 'shore' } });
+    const onShore = (connector: number, name: string) => ({
+      connector,
+      on: { module: id(name), header: 'shore' },
+    });
     ribbons.push({
       id: id('s'),
       kind: 'shore-7',

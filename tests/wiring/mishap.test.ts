@@ -60,10 +60,14 @@ describe('a power connector plugged wrongly', () => {
 
 describe('for any pinouts', () => {
   const line = fc.constantFrom('+12', '-12', '+5', 'GND', '', 'mix', 'strike', 'pitch');
-  const pinout = fc.array(line, { minLength: 1, maxLength: 13 }).map((half) => [...half, ...half.slice().reverse()]);
+  const pinout = fc
+    .array(line, { minLength: 1, maxLength: 13 })
+    .map((half) => [...half, ...half.slice().reverse()]);
   const misplug: fc.Arbitrary<Misplug> = fc.oneof(
     fc.constant(reversed),
-    fc.tuple(fc.integer({ min: -2, max: 2 }), fc.integer({ min: -14, max: 14 })).map(([r, p]) => shifted(r, p)),
+    fc
+      .tuple(fc.integer({ min: -2, max: 2 }), fc.integer({ min: -14, max: 14 }))
+      .map(([r, p]) => shifted(r, p)),
   );
 
   it('counts every contact once: touching, or open; and every pin likewise', () => {
@@ -94,7 +98,9 @@ describe('for any pinouts', () => {
     fc.assert(
       fc.property(pinout, (pins) => {
         const turned = [...pins].reverse();
-        expect(mishapOf(pins, turned, reversed, isVoltage)).toEqual(mishapOf(pins, pins, shifted(0, 0), isVoltage));
+        expect(mishapOf(pins, turned, reversed, isVoltage)).toEqual(
+          mishapOf(pins, pins, shifted(0, 0), isVoltage),
+        );
       }),
     );
   });

@@ -26,7 +26,11 @@ export const crossed: Check = {
 const order = (...modules: string[]) =>
   example({
     ribbonKinds: [ribbonKind('uneven', [0, 25.4, 76.2])],
-    modules: [['a', 'voice', 15], ['b', 'voice', 10], ['c', 'voice', 0]],
+    modules: [
+      ['a', 'voice', 15],
+      ['b', 'voice', 10],
+      ['c', 'voice', 0],
+    ],
     ribbons: [ribbon('r', 'uneven', along(...modules))],
   });
 

@@ -33,7 +33,10 @@ const close = (xMm: number) =>
   example({
     kinds: [kind('slim', { widthHp: 1, headers: [shoreHeader({ xMm })] })],
     ribbonKinds: [ribbonKind('close', [0, 6.5])],
-    modules: [['a', 'slim', 1], ['b', 'voice', 2]],
+    modules: [
+      ['a', 'slim', 1],
+      ['b', 'voice', 2],
+    ],
     ribbons: [ribbon('r', 'close', along('b', 'a'))],
   });
 

@@ -1,7 +1,7 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
+import { mishapAt } from '../../wiring/rehearse.ts';
 import type { Check, Examples } from '../check.ts';
 import { tellMishap } from '../consequence.ts';
-import { mishapAt } from '../../wiring/rehearse.ts';
 import { along, example, ribbon } from '../example.ts';
 import { displacedWords, misplugOf, moveToLand, straysOf } from '../stray.ts';
 import { connectorName, figure, jointSpots, mm, seatPart, seatSubjects, targetName } from '../words.ts';
@@ -24,8 +24,15 @@ export const displaced: Check = {
         part: seatPart(seat),
         headline: `${connectorName(seat)} lands ${off} off ${targetName(seat.on)}`,
         detail: `The header lies ${distance.map((d) => mm(Math.abs(d))).join(' and ')} from the ribbon's pitch. ${tellMishap(mishapAt(seat, misplugOf(stray), take.kit), 'Plugged so', take.kit, seat.on)}`,
-        remedy: mends[0] ? `${mends[0].label}.` : `Bring the header under the connector: ${figure(stray.dxMm)} mm along, ${figure(stray.dyMm)} mm up.`,
-        measure: { dxMm: stray.dxMm, dyMm: stray.dyMm, rows: stray.displaced.rows, pairs: stray.displaced.pairs },
+        remedy: mends[0]
+          ? `${mends[0].label}.`
+          : `Bring the header under the connector: ${figure(stray.dxMm)} mm along, ${figure(stray.dyMm)} mm up.`,
+        measure: {
+          dxMm: stray.dxMm,
+          dyMm: stray.dyMm,
+          rows: stray.displaced.rows,
+          pairs: stray.displaced.pairs,
+        },
         spots: jointSpots(seat),
         mends,
       };
@@ -36,7 +43,11 @@ export const displaced: Check = {
 const at = (atHp: number) =>
   example({
     limits: { seatToleranceMm: 1 },
-    modules: [['a', 'voice', 10], ['b', 'voice', 5], ['c', 'voice', atHp]],
+    modules: [
+      ['a', 'voice', 10],
+      ['b', 'voice', 5],
+      ['c', 'voice', atHp],
+    ],
     ribbons: [ribbon('r', 'stiff3', along('a', 'b', 'c'))],
   });
 

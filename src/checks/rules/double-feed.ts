@@ -34,7 +34,10 @@ export const doubleFeed: Check = {
 const feeds = (second: boolean) =>
   example({
     kinds: [kind('own', { draws: { '+12': 40 }, headers: [shoreHeader(), powerHeader({ xMm: 12.7 })] })],
-    modules: [['a', 'own', 45], ['b', 'own', 40]],
+    modules: [
+      ['a', 'own', 45],
+      ['b', 'own', 40],
+    ],
     ribbons: [
       ribbon('link', 'stiff', along('a', 'b')),
       ribbon('l1', 'lead', [onBoard(0, 'p1'), onModule(1, 'a', 'power')]),

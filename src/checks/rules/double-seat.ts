@@ -7,7 +7,8 @@ import { connectorName, jointSpots, list, ribbonSubject, targetName, targetSubje
 
 /** What a joint joins a doubly used connector with: the other connector, or a header. */
 function otherEnd(joint: Joint, use: DoubleUse & { type: 'connector' }): { name: string; subject: Subject } {
-  const isTarget = joint.on.type === 'connector' && joint.on.ribbon === use.ribbon && joint.on.connector === use.connector;
+  const isTarget =
+    joint.on.type === 'connector' && joint.on.ribbon === use.ribbon && joint.on.connector === use.connector;
   if (isTarget) return { name: connectorName(joint), subject: ribbonSubject(joint.ribbon) };
   return { name: targetName(joint.on), subject: targetSubject(joint.on) };
 }
@@ -56,7 +57,12 @@ export const doubleSeat: Check = {
 
 const twoRibbons = (second: readonly string[]) =>
   example({
-    modules: [['a', 'voice', 10], ['b', 'voice', 5], ['c', 'voice', 0], ['d', 'voice', 15]],
+    modules: [
+      ['a', 'voice', 10],
+      ['b', 'voice', 5],
+      ['c', 'voice', 0],
+      ['d', 'voice', 15],
+    ],
     ribbons: [ribbon('r', 'stiff', along('a', 'b')), ribbon('s', 'stiff', along(...second))],
   });
 

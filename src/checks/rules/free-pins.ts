@@ -33,7 +33,13 @@ const narrow = (ways: number) =>
   example({
     kinds: [kind('wide', { headers: [powerHeader({ bus: 'power16' })] })],
     ribbonKinds: [
-      { ...ribbonKind('adapter', [], { bus: POWER16.id, lay: 'loose' }), connectors: [{ atMm: 0, ways: 10 }, { atMm: 500, ways }] },
+      {
+        ...ribbonKind('adapter', [], { bus: POWER16.id, lay: 'loose' }),
+        connectors: [
+          { atMm: 0, ways: 10 },
+          { atMm: 500, ways },
+        ],
+      },
     ],
     modules: [['a', 'wide', 40]],
     ribbons: [ribbon('r', 'adapter', [onBoard(0, 'p1'), onModule(1, 'a', 'power')])],

@@ -3,14 +3,30 @@ import type { DerivedTake } from '../../wiring/derive.ts';
 import { type Harness, suppliesOf } from '../../wiring/harness.ts';
 import type { Feed } from '../../wiring/supply-net.ts';
 import type { Check, Examples, Found } from '../check.ts';
-import { along, BOARD, example, kind, onBoard, onModule, powerHeader, ribbon, SUPPLY, shoreHeader } from '../example.ts';
+import {
+  along,
+  BOARD,
+  example,
+  kind,
+  onBoard,
+  onModule,
+  powerHeader,
+  ribbon,
+  SUPPLY,
+  shoreHeader,
+} from '../example.ts';
 import { fedModules, feedSpots, suppliesInto } from '../feed-words.ts';
 import { list, moduleSubject, namesOf, ribbonSpots } from '../words.ts';
 
 const carriesVoltage = ({ ribbons }: Harness): boolean =>
   ribbons.some(({ facts }) => [...facts.bus.supplyPins.keys()].some((line) => line !== GND));
 
-function found(supplies: ReadonlySet<number>, feeds: readonly Feed[], spots: Found['spots'], take: DerivedTake): Found {
+function found(
+  supplies: ReadonlySet<number>,
+  feeds: readonly Feed[],
+  spots: Found['spots'],
+  take: DerivedTake,
+): Found {
   const joined = take.take.supplies.filter((_, index) => supplies.has(index));
   const modules = fedModules({ index: 0, modules: [], feeds });
   return {
@@ -50,8 +66,14 @@ export const joinedSupplies: Check = {
 const apart = (linked: boolean) =>
   example({
     kinds: [kind('own', { draws: { '+12': 40 }, headers: [shoreHeader(), powerHeader({ xMm: 12.7 })] })],
-    supplies: [SUPPLY, { ...SUPPLY, id: 'second', name: 'Second supply', boards: [{ ...BOARD, id: 'board2', xMm: 340 }] }],
-    modules: [['a', 'own', 45], ['b', 'own', 40]],
+    supplies: [
+      SUPPLY,
+      { ...SUPPLY, id: 'second', name: 'Second supply', boards: [{ ...BOARD, id: 'board2', xMm: 340 }] },
+    ],
+    modules: [
+      ['a', 'own', 45],
+      ['b', 'own', 40],
+    ],
     ribbons: [
       ...(linked ? [ribbon('link', 'stiff', along('a', 'b'))] : []),
       ribbon('l1', 'lead', [onBoard(0, 'p1'), onModule(1, 'a', 'power')]),

@@ -10,7 +10,8 @@ export const keyAgainst: Check = {
   title: 'Key on the wrong side of the stripe',
   level: 'damage',
   why: 'A connector pressed on with its key against the stripe goes into a boxed header in one way only: reversed.',
-  source: 'common practice, no source; notch on the side of the odd pins (DIN 41651, as quoted in secondary texts)',
+  source:
+    'common practice, no source; notch on the side of the odd pins (DIN 41651, as quoted in secondary texts)',
   *find({ wiring }: DerivedTake) {
     for (const joint of wiring.joints) {
       if (joint.on.type !== 'header' || !joint.on.header.keyed || !joint.conducts) continue;
@@ -31,7 +32,10 @@ const keyed = (key: Key) =>
   example({
     kinds: [kind('boxed', { headers: [powerHeader({ keyed: true })] })],
     ribbonKinds: [
-      { ...ribbonKind('own', [], { bus: 'power', lay: 'loose' }), connectors: [{ atMm: 0 }, { atMm: 500, key }] },
+      {
+        ...ribbonKind('own', [], { bus: 'power', lay: 'loose' }),
+        connectors: [{ atMm: 0 }, { atMm: 500, key }],
+      },
     ],
     modules: [['a', 'boxed', 40]],
     ribbons: [ribbon('r', 'own', [onBoard(0, 'p1'), onModule(1, 'a', 'power')])],

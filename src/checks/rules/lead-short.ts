@@ -28,7 +28,10 @@ export const leadShort: Check = {
         detail: `The way is ${mm(needed - limits.leadAllowanceMm)} and ${mm(limits.leadAllowanceMm)} to spare are wanted; there are ${mm(pair.lengthMm)}.`,
         remedy: 'Use a longer lead, or a nearer header.',
         measure: { lengthMm: pair.lengthMm, neededMm: needed },
-        spots: [pair.a, pair.b].filter(({ on }) => on.header.owner.type === 'module').map(({ on }) => headerSpot(on.header)).slice(0, 1),
+        spots: [pair.a, pair.b]
+          .filter(({ on }) => on.header.owner.type === 'module')
+          .map(({ on }) => headerSpot(on.header))
+          .slice(0, 1),
       };
     }
   },

@@ -1,6 +1,6 @@
+import type { Bus } from '../../layout/layout.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { linesOf, linesUnder } from '../../wiring/laid-ribbon.ts';
-import type { Bus } from '../../layout/layout.ts';
 import type { Check, Examples } from '../check.ts';
 import { mishapAsSeated, tellMishap } from '../consequence.ts';
 import { along, example, kind, ribbon, SHORE, shoreHeader } from '../example.ts';
@@ -11,7 +11,8 @@ export const linesDiffer: Check = {
   title: 'Ribbon and header carry different lines',
   level: 'damage',
   why: 'A connector that fits joins whatever lies on equal pins: a voltage on a signal input, or two voltages together.',
-  source: 'common practice, no source; conductor k lies on contact k (IEC 60603-13, as quoted in secondary texts)',
+  source:
+    'common practice, no source; conductor k lies on contact k (IEC 60603-13, as quoted in secondary texts)',
   *find({ wiring, kit }: DerivedTake) {
     for (const joint of wiring.joints) {
       const { differingPins } = joint.flaws;
@@ -33,14 +34,24 @@ export const linesDiffer: Check = {
 };
 
 /** The shore bus with other names on its last two pins. */
-const inlet = (...last: string[]): Bus => ({ ...SHORE, id: 'inlet', pinout: [...SHORE.pinout.slice(0, 8), ...last] });
+const inlet = (...last: string[]): Bus => ({
+  ...SHORE,
+  id: 'inlet',
+  pinout: [...SHORE.pinout.slice(0, 8), ...last],
+});
 
 const across = (bus: Bus) =>
   example({
     buses: [bus],
     kinds: [kind('guest', { headers: [shoreHeader({ bus: 'inlet' })] })],
-    modules: [['a', 'voice', 5], ['b', 'guest', 0]],
+    modules: [
+      ['a', 'voice', 5],
+      ['b', 'guest', 0],
+    ],
     ribbons: [ribbon('r', 'stiff', along('a', 'b'))],
   });
 
-export const examples: Examples = { good: () => across(inlet('', 'strike')), bad: () => across(inlet('GND', 'strike')) };
+export const examples: Examples = {
+  good: () => across(inlet('', 'strike')),
+  bad: () => across(inlet('GND', 'strike')),
+};

@@ -31,7 +31,10 @@ export const looksAway: Check = {
 
 const twisted = (...twists: number[]) =>
   example({
-    modules: [['a', 'voice', 10], ['b', 'voice', 0]],
+    modules: [
+      ['a', 'voice', 10],
+      ['b', 'voice', 0],
+    ],
     ribbons: [ribbon('r', 'bending', along('a', 'b'), { twists })],
   });
 

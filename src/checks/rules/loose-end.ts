@@ -29,7 +29,10 @@ export const looseEnd: Check = {
 
 const seated = (...modules: string[]) =>
   example({
-    modules: [['a', 'voice', 5], ['b', 'voice', 0]],
+    modules: [
+      ['a', 'voice', 5],
+      ['b', 'voice', 0],
+    ],
     ribbons: [ribbon('r', 'stiff', along(...modules))],
   });
 

@@ -40,4 +40,7 @@ const given = (ratings: Record<string, number>) =>
     ribbons: [ribbon('r', 'lead', [onBoard(0, 'p1'), onModule(1, 'a', 'power')])],
   });
 
-export const examples: Examples = { good: () => given({ '+12': 100, '-12': 100 }), bad: () => given({ '+12': 100 }) };
+export const examples: Examples = {
+  good: () => given({ '+12': 100, '-12': 100 }),
+  bad: () => given({ '+12': 100 }),
+};

@@ -1,7 +1,7 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { archOf, isGap } from '../bend.ts';
 import type { Check, Examples } from '../check.ts';
-import { along, example, kind, ribbon, ROW, shoreHeader } from '../example.ts';
+import { along, example, kind, ROW, ribbon, shoreHeader } from '../example.ts';
 import { betweenSpot, exceeds, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
 
 export const noClearance: Check = {
@@ -37,7 +37,10 @@ const lying = (zMm: number) =>
   example({
     kinds: [kind('deep', { depthMm: 50, headers: [shoreHeader({ zMm })] })],
     rows: [{ ...ROW, depthMm: 60 }],
-    modules: [['a', 'deep', 5], ['b', 'voice', 0]],
+    modules: [
+      ['a', 'deep', 5],
+      ['b', 'voice', 0],
+    ],
     ribbons: [ribbon('r', 'stiff', along('a', 'b'))],
   });
 

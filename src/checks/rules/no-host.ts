@@ -38,7 +38,10 @@ export const noHost: Check = {
 
 const linked = (first: string) =>
   example({
-    modules: [['a', first, 5], ['b', 'voice', 0]],
+    modules: [
+      ['a', first, 5],
+      ['b', 'voice', 0],
+    ],
     ribbons: [ribbon('r', 'stiff', along('a', 'b'))],
   });
 

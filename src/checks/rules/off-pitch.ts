@@ -32,7 +32,11 @@ export const offPitch: Check = {
 
 const at = (atHp: number) =>
   example({
-    modules: [['a', 'voice', 20], ['b', 'voice', 15], ['c', 'voice', atHp]],
+    modules: [
+      ['a', 'voice', 20],
+      ['b', 'voice', 15],
+      ['c', 'voice', atHp],
+    ],
     ribbons: [ribbon('r', 'stiff3', along('a', 'b', 'c'))],
   });
 

@@ -68,7 +68,8 @@ export const outOfLine: Check = {
   *find(take: DerivedTake) {
     yield* stiffOnes(take);
     for (const pair of take.neighbours) {
-      if (pair.lay === 'bending' && isOutOfLine(pair, take.limits)) yield bendingFound(pair, take.limits.skewMm);
+      if (pair.lay === 'bending' && isOutOfLine(pair, take.limits))
+        yield bendingFound(pair, take.limits.skewMm);
     }
   },
 };
@@ -76,7 +77,10 @@ export const outOfLine: Check = {
 const high = (yMm: number) =>
   example({
     kinds: [kind('high', { headers: [shoreHeader({ yMm })] })],
-    modules: [['a', 'voice', 7], ['b', 'high', 0]],
+    modules: [
+      ['a', 'voice', 7],
+      ['b', 'high', 0],
+    ],
     ribbons: [ribbon('r', 'bending', along('a', 'b'))],
   });
 

@@ -22,7 +22,8 @@ export const overBoard: Check = {
       if (!reach || exceeds(totalMm(reach), module.row.row.depthMm)) continue;
       for (const board of boards) {
         const allowed = module.row.row.depthMm - (board.board.riseMm ?? 0);
-        if (board.row !== module.row || !coversSame(module, board) || !exceeds(totalMm(reach), allowed)) continue;
+        if (board.row !== module.row || !coversSame(module, board) || !exceeds(totalMm(reach), allowed))
+          continue;
         yield {
           subjects: [moduleSubject(module), { type: 'board', id: board.id }],
           headline: `${module.name} would stand on ${board.name}`,

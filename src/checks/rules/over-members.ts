@@ -37,8 +37,16 @@ export const overMembers: Check = {
 const voices = (n: number) => {
   const names = Array.from({ length: n }, (_, i) => `v${i}`);
   return example({
-    ribbonKinds: [ribbonKind('row', Array.from({ length: n + 1 }, (_, i) => i * 25.4))],
-    modules: [['host', 'collector', n * 5], ...names.map((name, i) => [name, 'voice', (n - 1 - i) * 5] as const)],
+    ribbonKinds: [
+      ribbonKind(
+        'row',
+        Array.from({ length: n + 1 }, (_, i) => i * 25.4),
+      ),
+    ],
+    modules: [
+      ['host', 'collector', n * 5],
+      ...names.map((name, i) => [name, 'voice', (n - 1 - i) * 5] as const),
+    ],
     ribbons: [ribbon('r', 'row', along('host', ...names))],
   });
 };

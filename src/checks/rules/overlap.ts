@@ -42,6 +42,18 @@ export const overlap: Check = {
 };
 
 export const examples: Examples = {
-  good: () => example({ modules: [['a', 'voice', 0], ['b', 'voice', 5]] }),
-  bad: () => example({ modules: [['a', 'voice', 0], ['b', 'voice', 4.5]] }),
+  good: () =>
+    example({
+      modules: [
+        ['a', 'voice', 0],
+        ['b', 'voice', 5],
+      ],
+    }),
+  bad: () =>
+    example({
+      modules: [
+        ['a', 'voice', 0],
+        ['b', 'voice', 4.5],
+      ],
+    }),
 };

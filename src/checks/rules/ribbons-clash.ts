@@ -2,7 +2,7 @@ import { ribbonWidthMm } from '../../geometry/connector.ts';
 import type { PlacedRow } from '../../geometry/place.ts';
 import { groupBy } from '../../layout/group-by.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
-import { type LaidRibbon } from '../../wiring/laid-ribbon.ts';
+import type { LaidRibbon } from '../../wiring/laid-ribbon.ts';
 import { seatsAlong } from '../../wiring/lie.ts';
 import type { Check, Examples, Found } from '../check.ts';
 import { along, example, kind, ribbon, ribbonKind, shoreHeader } from '../example.ts';
@@ -83,7 +83,12 @@ const above = (yMm: number) =>
   example({
     kinds: [kind('high', { headers: [shoreHeader({ yMm })] })],
     ribbonKinds: [ribbonKind('long', [0, 76.2])],
-    modules: [['a', 'voice', 15], ['b', 'high', 10], ['c', 'high', 5], ['d', 'voice', 0]],
+    modules: [
+      ['a', 'voice', 15],
+      ['b', 'high', 10],
+      ['c', 'high', 5],
+      ['d', 'voice', 0],
+    ],
     ribbons: [ribbon('r', 'long', along('a', 'd')), ribbon('s', 'stiff', along('b', 'c'))],
   });
 

@@ -13,7 +13,8 @@ export const shortRibbon: Check = {
   *find(take: DerivedTake) {
     const { limits, crossed } = take;
     for (const pair of take.neighbours) {
-      if (pair.lay !== 'bending' || isOutOfLine(pair, limits) || pair.ribbons.some((r) => crossed.has(r))) continue;
+      if (pair.lay !== 'bending' || isOutOfLine(pair, limits) || pair.ribbons.some((r) => crossed.has(r)))
+        continue;
       const distance = distanceMm(pair);
       const missing = distance - pair.lengthMm;
       if (!exceeds(missing, limits.seatToleranceMm)) continue;
@@ -32,7 +33,10 @@ export const shortRibbon: Check = {
 
 const apart = (atHp: number) =>
   example({
-    modules: [['a', 'voice', atHp], ['b', 'voice', 0]],
+    modules: [
+      ['a', 'voice', atHp],
+      ['b', 'voice', 0],
+    ],
     ribbons: [ribbon('r', 'bending', along('a', 'b'))],
   });
 

@@ -32,7 +32,10 @@ export const spareConnectors: Check = {
 
 const seated = (kindId: string) =>
   example({
-    modules: [['a', 'voice', 5], ['b', 'voice', 0]],
+    modules: [
+      ['a', 'voice', 5],
+      ['b', 'voice', 0],
+    ],
     ribbons: [ribbon('r', kindId, along('a', 'b'))],
   });
 

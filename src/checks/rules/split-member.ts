@@ -14,16 +14,23 @@ interface Membership {
 
 function* membershipsOf(linkGroups: readonly LinkGroup[]): Generator<Membership> {
   for (const group of linkGroups) {
-    for (const participant of group.participants) if (participant.role === 'member') yield { group, participant };
+    for (const participant of group.participants)
+      if (participant.role === 'member') yield { group, participant };
   }
 }
 
 /** Ribbons of the groups that are seated on the module's member headers of the bus. */
-const ribbonsThere = (module: PlacedModule, bus: Participant['bus'], memberships: readonly Membership[]): LaidRibbon[] => {
+const ribbonsThere = (
+  module: PlacedModule,
+  bus: Participant['bus'],
+  memberships: readonly Membership[],
+): LaidRibbon[] => {
   const seats = memberships
     .flatMap(({ group }) => group.harnesses)
     .flatMap(({ moduleSeats }) => moduleSeats)
-    .filter(({ on: { header } }) => header.owner === module && header.bus === bus && header.role === 'member');
+    .filter(
+      ({ on: { header } }) => header.owner === module && header.bus === bus && header.role === 'member',
+    );
   return [...new Set(seats.map(({ ribbon: laid }) => laid))];
 };
 
@@ -60,13 +67,14 @@ const between = (passes: boolean) =>
   example({
     kinds: [
       kind('double', {
-        headers: [
-          shoreHeader({ id: 'left', passes }),
-          shoreHeader({ id: 'right', yMm: 60, passes }),
-        ],
+        headers: [shoreHeader({ id: 'left', passes }), shoreHeader({ id: 'right', yMm: 60, passes })],
       }),
     ],
-    modules: [['a', 'collector', 5], ['m', 'double', 0], ['b', 'double', 10]],
+    modules: [
+      ['a', 'collector', 5],
+      ['m', 'double', 0],
+      ['b', 'double', 10],
+    ],
     ribbons: [
       ribbon('r', 'stiff', [onModule(0, 'a'), onModule(1, 'm', 'left')]),
       ribbon('s', 'stiff', [onModule(0, 'b', 'right'), onModule(1, 'm', 'right')]),

@@ -1,8 +1,8 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { connectorOf, isWrongAxis, type Joint, stripeAt } from '../../wiring/laid-ribbon.ts';
+import { mishapAt } from '../../wiring/rehearse.ts';
 import type { Check, Examples, Mend } from '../check.ts';
 import { tellMishap } from '../consequence.ts';
-import { mishapAt } from '../../wiring/rehearse.ts';
 import { along, example, kind, ribbon, shoreHeader } from '../example.ts';
 import { connectorName, jointSpots, seatPart, seatSubjects, targetName } from '../words.ts';
 
@@ -21,7 +21,9 @@ const isHeldByKeys = ({ ribbon: own, connector, on }: Joint): boolean =>
 
 /** Turning mends a ribbon that is wrong at every header and reads the same from both ends. */
 function turn({ ribbon: own }: Joint, take: DerivedTake): Mend[] {
-  const everywhere = own.uses.flat().every((joint) => joint.ribbon === own && joint.on.type === 'header' && isReversed(joint));
+  const everywhere = own.uses
+    .flat()
+    .every((joint) => joint.ribbon === own && joint.on.type === 'header' && isReversed(joint));
   if (!own.facts.symmetric || own.ribbon.locked || !everywhere) return [];
   return [
     {
@@ -53,7 +55,9 @@ export const stripeReversed: Check = {
           on.type === 'header'
             ? `Pin 1 is ${on.header.pin1}. ${held ? 'The key keeps it from going in.' : tellMishap(mishapAt(joint, { type: 'reversed' }, take.kit), 'Reversed', take.kit, on)}`
             : `The stripe of ${on.ribbon.name} lies ${stripeAt(on.ribbon, on.connector)}. ${tellMishap(mishapAt(joint, { type: 'reversed' }, take.kit), 'Reversed', take.kit, on)}`,
-        remedy: mends[0] ? `${mends[0].label}.` : 'Turn the ribbon, or put a half-twist before this connector and press it on the other face.',
+        remedy: mends[0]
+          ? `${mends[0].label}.`
+          : 'Turn the ribbon, or put a half-twist before this connector and press it on the other face.',
         spots: jointSpots(joint),
         mends,
       };
@@ -64,7 +68,10 @@ export const stripeReversed: Check = {
 const pin1 = (end: 'down' | 'up') =>
   example({
     kinds: [kind('turned', { headers: [shoreHeader({ pin1: end })] })],
-    modules: [['a', 'voice', 5], ['b', 'turned', 0]],
+    modules: [
+      ['a', 'voice', 5],
+      ['b', 'turned', 0],
+    ],
     ribbons: [ribbon('r', 'stiff', along('a', 'b'))],
   });
 

@@ -1,9 +1,9 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
+import { distanceMm } from '../../wiring/neighbours.ts';
 import { archOf } from '../bend.ts';
 import type { Check, Examples } from '../check.ts';
-import { along, example, ribbon, ribbonKind } from '../example.ts';
+import { along, example, kind, ribbon, shoreHeader } from '../example.ts';
 import { betweenSpot, EPSILON, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
-import { distanceMm } from '../../wiring/neighbours.ts';
 
 export const tightBend: Check = {
   id: 'tight-bend',
@@ -39,10 +39,13 @@ export const tightBend: Check = {
 
 const slack = (atHp: number) =>
   example({
-    ribbonKinds: [ribbonKind('short', [0, 40], { bends: true })],
-    modules: [['a', 'voice', atHp], ['b', 'voice', 0]],
-    ribbons: [ribbon('r', 'short', along('a', 'b'))],
+    kinds: [kind('slim', { widthHp: 3, headers: [shoreHeader({ xMm: 7.62 })] })],
+    modules: [
+      ['a', 'slim', atHp],
+      ['b', 'slim', 0],
+    ],
+    ribbons: [ribbon('r', 'bending', along('a', 'b'))],
   });
 
-/** 34 mm of free ribbon keep 3 mm of radius down to a ratio of about 0.435: 4.1 HP, and not 4.0 HP. */
-export const examples: Examples = { good: () => slack(4.2), bad: () => slack(4) };
+/** 34 mm of free ribbon keep a radius of 3 mm (r/L = 0.0882) over 13.24 mm or more: 3.8 HP, and not 3.78 HP. */
+export const examples: Examples = { good: () => slack(3.8), bad: () => slack(3.78) };

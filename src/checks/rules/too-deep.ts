@@ -31,7 +31,10 @@ export const tooDeep: Check = {
 const deep = (depthMm: number) =>
   example({
     kinds: [kind('deep', { depthMm, depthIs: 'without-plugs', headers: [shoreHeader()] })],
-    modules: [['a', 'deep', 5], ['b', 'voice', 0]],
+    modules: [
+      ['a', 'deep', 5],
+      ['b', 'voice', 0],
+    ],
     ribbons: [ribbon('r', 'stiff', along('a', 'b'))],
   });
 

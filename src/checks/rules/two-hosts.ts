@@ -30,7 +30,10 @@ export const twoHosts: Check = {
 
 const joined = (other: string) =>
   example({
-    modules: [['a', 'collector', 5], ['b', other, 0]],
+    modules: [
+      ['a', 'collector', 5],
+      ['b', other, 0],
+    ],
     ribbons: [ribbon('r', 'stiff', along('a', 'b'))],
   });
 

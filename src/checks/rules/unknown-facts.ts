@@ -6,8 +6,12 @@ import { count, lineName, list, moduleSpot, moduleSubject } from '../words.ts';
 
 /** What is not known of a module and would matter here. */
 function missingFacts(module: PlacedModule, { wiring }: DerivedTake): string[] {
-  const unknownDraws = module.facts.draws.filter(([, ma]) => ma === null).map(([voltage]) => lineName(voltage));
-  const pin1 = module.headers.some((header) => header.pin1 === undefined && wiring.seatedOn.get(header)?.some((joint) => joint.conducts));
+  const unknownDraws = module.facts.draws
+    .filter(([, ma]) => ma === null)
+    .map(([voltage]) => lineName(voltage));
+  const pin1 = module.headers.some(
+    (header) => header.pin1 === undefined && wiring.seatedOn.get(header)?.some((joint) => joint.conducts),
+  );
   return [
     ...(unknownDraws.length ? [`current on ${list(unknownDraws)}`] : []),
     ...(module.facts.kind.depthMm === undefined ? ['depth'] : []),

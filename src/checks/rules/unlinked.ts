@@ -7,13 +7,19 @@ import { count, moduleSpot, moduleSubject, namesOf } from '../words.ts';
 
 /** Buses that a placed module hosts. */
 const hostedHere = ({ places }: DerivedTake): Set<BusFacts> =>
-  new Set(places.modules.flatMap(({ headers }) => headers.filter(({ role }) => role === 'host').map(({ bus }) => bus)));
+  new Set(
+    places.modules.flatMap(({ headers }) =>
+      headers.filter(({ role }) => role === 'host').map(({ bus }) => bus),
+    ),
+  );
 
 function isUnlinked(module: PlacedModule, hosted: ReadonlySet<BusFacts>, { wiring }: DerivedTake): boolean {
   const members = module.headers.filter(({ role, bus }) => role === 'member' && hosted.has(bus));
   if (members.length === 0) return false;
   const linked = new Set(
-    members.filter((header) => wiring.seatedOn.get(header)?.some((joint) => joint.conducts)).map(({ bus }) => bus),
+    members
+      .filter((header) => wiring.seatedOn.get(header)?.some((joint) => joint.conducts))
+      .map(({ bus }) => bus),
   );
   return members.some(({ bus }) => !linked.has(bus));
 }
@@ -41,7 +47,11 @@ export const unlinked: Check = {
 
 const linked = (...modules: string[]) =>
   example({
-    modules: [['a', 'collector', 10], ['b', 'voice', 5], ['c', 'voice', 0]],
+    modules: [
+      ['a', 'collector', 10],
+      ['b', 'voice', 5],
+      ['c', 'voice', 0],
+    ],
     ribbons: [ribbon('r', 'stiff3', along(...modules))],
   });
 

@@ -1,6 +1,6 @@
+import type { Axis } from '../../layout/layout.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { isWrongAxis } from '../../wiring/laid-ribbon.ts';
-import type { Axis } from '../../layout/layout.ts';
 import type { Check, Examples } from '../check.ts';
 import { along, example, kind, ribbon, shoreHeader } from '../example.ts';
 import { connectorName, jointSpots, seatPart, seatSubjects, targetName } from '../words.ts';
@@ -28,8 +28,13 @@ export const wrongAxis: Check = {
 
 const lying = (axis: Axis) =>
   example({
-    kinds: [kind('turned', { headers: [shoreHeader({ axis, pin1: axis === 'vertical' ? 'down' : 'left' })] })],
-    modules: [['a', 'voice', 5], ['b', 'turned', 0]],
+    kinds: [
+      kind('turned', { headers: [shoreHeader({ axis, pin1: axis === 'vertical' ? 'down' : 'left' })] }),
+    ],
+    modules: [
+      ['a', 'voice', 5],
+      ['b', 'turned', 0],
+    ],
     ribbons: [ribbon('r', 'stiff', along('a', 'b'))],
   });
 

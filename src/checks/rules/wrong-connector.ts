@@ -1,9 +1,9 @@
+import { typeOf } from '../../layout/defaults.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { connectorOf, type Joint, linesUnder, waysOf } from '../../wiring/laid-ribbon.ts';
-import { typeOf } from '../../layout/defaults.ts';
 import type { Check, Examples } from '../check.ts';
 import { mishapAsSeated, tellMishap } from '../consequence.ts';
-import { along, example, onModule, POWER16, ribbon, ribbonKind } from '../example.ts';
+import { example, kind, onBoard, onModule, POWER16, powerHeader, ribbon, ribbonKind } from '../example.ts';
 import { connectorName, jointSpots, seatPart, seatSubjects, targetName } from '../words.ts';
 
 const underType = ({ on }: Joint): string =>
@@ -33,7 +33,9 @@ export const wrongConnector: Check = {
         detail: excessWays
           ? tellMishap(mishapAsSeated(joint, kit), '', kit, joint.on)
           : `A ${type} does not go onto a ${underType(joint)}.`,
-        remedy: excessWays ? 'Use a ribbon with as many ways as the header has pins.' : 'Turn to a ribbon with the other half.',
+        remedy: excessWays
+          ? 'Use a ribbon with as many ways as the header has pins.'
+          : 'Turn to a ribbon with the other half.',
         measure: { ways, pins },
         spots: jointSpots(joint),
       };
@@ -41,19 +43,18 @@ export const wrongConnector: Check = {
   },
 };
 
-export const examples: Examples = {
-  good: () =>
-    example({
-      modules: [['a', 'plain', 0], ['b', 'plain', 8]],
-      ribbons: [ribbon('r', 'lead', [onModule(0, 'a', 'power'), onModule(1, 'b', 'power')])],
-    }),
-  bad: () =>
-    example({
-      ribbonKinds: [ribbonKind('wide', [0, 300], { bus: POWER16.id, lay: 'loose' })],
-      modules: [['a', 'plain', 0], ['b', 'plain', 8], ['c', 'voice', 20], ['d', 'voice', 25]],
-      ribbons: [
-        ribbon('r', 'wide', [onModule(0, 'a', 'power'), onModule(1, 'b', 'power')]),
-        ribbon('s', 'stiff', along('d', 'c')),
-      ],
-    }),
-};
+/** A lead of so many ways between a narrow header on the board and a wide one on the module. */
+const ended = (ways: number) =>
+  example({
+    kinds: [kind('wide', { headers: [powerHeader({ bus: POWER16.id })] })],
+    ribbonKinds: [
+      {
+        ...ribbonKind('adapter', [], { bus: POWER16.id, lay: 'loose' }),
+        connectors: [{ atMm: 0, ways }, { atMm: 500 }],
+      },
+    ],
+    modules: [['a', 'wide', 40]],
+    ribbons: [ribbon('r', 'adapter', [onBoard(0, 'p1'), onModule(1, 'a', 'power')])],
+  });
+
+export const examples: Examples = { good: () => ended(10), bad: () => ended(16) };

@@ -1,0 +1,84 @@
+import { execFileSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { delimiter, dirname, join } from 'node:path';
+import { chromium } from 'playwright/test';
+
+/** The environment variable that names the browser by hand; the tests then use that one or fail. */
+export const CHOICE = 'RIBBONWRIGHT_BROWSER';
+
+const COMMANDS = ['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome'];
+
+const USUAL_PLACES = [
+  '/usr/bin/chromium',
+  '/snap/bin/chromium',
+  '/Applications/Chromium.app/Contents/MacOS/Chromium',
+  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+];
+
+/**
+ * The path of a Chromium for the tests.
+ * Looks, in this order, at the named choice, the runner's own downloads, the usual commands and places; then tries
+ * to install one: from Debian's packages where that is safe to do unasked, else by the runner's download.
+ * @throws If the named choice does not work, or if nothing was found and nothing could be installed.
+ */
+export function findBrowser(): string {
+  const chosen = process.env[CHOICE];
+  if (chosen) return usable(chosen);
+  const found =
+    installedBrowser() ?? (installFromDebian() || installByRunner() ? installedBrowser() : undefined);
+  if (found) return found;
+  throw new Error(
+    `No Chromium found for the tests: install one, or set ${CHOICE} to the path of its program.`,
+  );
+}
+
+function usable(chosen: string): string {
+  if (answersToVersion(chosen)) return chosen;
+  throw new Error(`${CHOICE} is set to '${chosen}', but no browser starts there.`);
+}
+
+function installedBrowser(): string | undefined {
+  const downloaded = chromium.executablePath();
+  return existsSync(downloaded) ? downloaded : [...alongPath(), ...USUAL_PLACES].find(answersToVersion);
+}
+
+/** The runner wants a full path, so the search along PATH is made here. */
+function alongPath(): string[] {
+  const folders = (process.env.PATH ?? '').split(delimiter).filter((folder) => folder !== '');
+  return COMMANDS.flatMap((command) => folders.map((folder) => join(folder, command)));
+}
+
+const answersToVersion = (program: string) =>
+  existsSync(program) && succeeds(program, ['--version'], 'ignore');
+
+/** Only a root on a throw-away test machine (CI=true) wants packages installed without being asked. */
+function installFromDebian(): boolean {
+  const mayInstall = isRoot() && process.env.CI === 'true' && existsSync('/etc/debian_version');
+  return (
+    mayInstall &&
+    succeeds('apt-get', ['update']) &&
+    succeeds('apt-get', ['install', '-y', '--no-install-recommends', 'chromium', 'fonts-dejavu-core'])
+  );
+}
+
+function installByRunner(): boolean {
+  const folder = dirname(createRequire(import.meta.url).resolve('playwright/package.json'));
+  return succeeds(process.execPath, [join(folder, 'cli.js'), 'install', 'chromium']);
+}
+
+export const isRoot = () => process.getuid?.() === 0;
+
+function succeeds(
+  command: string,
+  args: readonly string[],
+  output: 'ignore' | 'inherit' = 'inherit',
+): boolean {
+  const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
+  try {
+    execFileSync(command, args, { stdio: ['ignore', output, output], env });
+    return true;
+  } catch {
+    return false;
+  }
+}

@@ -1,0 +1,156 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { demoLayout } from '../../src/layout/demo.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'ribbonwright-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const root = new URL('../../', import.meta.url);
+
+function cli(args: readonly string[], input = '') {
+  const done = spawnSync('npm', ['run', '--silent', 'cli', '--', ...args], {
+    cwd: root,
+    input,
+    encoding: 'utf8',
+  });
+  return { exit: done.status, out: done.stdout, err: done.stderr };
+}
+
+function file(name: string, content: unknown): string {
+  const path = join(folder, name);
+  writeFileSync(path, typeof content === 'string' ? content : JSON.stringify(content));
+  return path;
+}
+
+const demo = file('demo.json', demoLayout());
+
+/** One line on standard error, nothing on standard output, exit status 2. */
+function expectRefusal(result: ReturnType<typeof cli>, line: RegExp): void {
+  expect(result.out).toBe('');
+  expect(result.err).toMatch(/^[^\n]+\n$/);
+  expect(result.err).toMatch(line);
+  expect(result.exit).toBe(2);
+}
+
+describe('check', () => {
+  it('exits 0 where there is no damage and no fault, and tells the verdict', () => {
+    const { exit, out, err } = cli(['check', demo, '--take', 'three-jetties']);
+    expect(out).toContain('Three jetties: No conflict found in the data entered');
+    expect(out).not.toMatch(/\bsafe\b/i);
+    expect([exit, err]).toEqual([0, '']);
+  });
+
+  it('looks at every take, exits 1 on damage or fault', () => {
+    const { exit, out } = cli(['check', demo, '--json']);
+    const { findings } = JSON.parse(out);
+    expect(new Set(findings.map((finding: { take: string }) => finding.take))).toEqual(
+      new Set(['three-jetties', 'one-long-jetty']),
+    );
+    expect(Object.keys(findings[0])).toEqual(
+      expect.arrayContaining(['check', 'level', 'take', 'key', 'subjects', 'message', 'remedy']),
+    );
+    expect(exit).toBe(1);
+  });
+
+  it('reads standard input, and exits 0 when every fault is accepted', () => {
+    const layout = demoLayout();
+    const [, long] = layout.takes;
+    const row = { id: 'r', widthHp: 20, heightU: 3, depthMm: 60 };
+    const deep = {
+      ...layout,
+      takes: [
+        {
+          ...long,
+          rows: [{ ...row, depthMm: 20 }],
+          supplies: [],
+          modules: [{ id: 'g', kind: 'gull', row: 'r', atHp: 0 }],
+          ribbons: [],
+        },
+      ],
+    };
+    const first = cli(['check', '-', '--json'], JSON.stringify(deep));
+    expect(first.exit).toBe(1);
+    const accepted = JSON.parse(first.out).findings.map(({ key }: { key: string }) => ({ key }));
+    const put = { ...deep, takes: [{ ...deep.takes[0], accepted }] };
+    const second = cli(['check', '-', '--json'], JSON.stringify(put));
+    expect(
+      JSON.parse(second.out).findings.filter((finding: { accepted?: boolean }) => finding.accepted),
+    ).toHaveLength(accepted.length);
+    expect(second.exit).toBe(0);
+  });
+
+  it('refuses with one line: what and where', () => {
+    const bad = structuredClone(demoLayout()) as { takes: { modules: { kind: string }[] }[] };
+    (bad.takes[0]?.modules[2] as { kind: string }).kind = 'cobbel';
+    expectRefusal(
+      cli(['check', file('bad.json', bad)]),
+      /^takes\[0\]\.modules\[2\]\.kind: no module kind "cobbel"; did you mean "cobble"\?/,
+    );
+    expectRefusal(cli(['check', file('cut.json', '{"format":"ribb')]), /./);
+    expectRefusal(cli(['check', join(folder, 'none.json')]), /no such file/);
+    expectRefusal(cli(['check', folder]), /folder/);
+    expectRefusal(cli(['check']), /layout file/);
+    expectRefusal(cli(['check', demo, demo]), /one file at a time/);
+    expectRefusal(
+      cli(['check', demo, '--take', 'three-jettys']),
+      /no take "three-jettys"; did you mean "three-jetties"\?/,
+    );
+    expectRefusal(cli(['check', demo, '--nonsense']), /nonsense/);
+  });
+});
+
+describe('rehearse', () => {
+  it('tells what a reversed connector would join', () => {
+    const { exit, out } = cli([
+      'rehearse',
+      demo,
+      '--ribbon',
+      'l1',
+      '--connector',
+      '1',
+      '--reversed',
+      '--json',
+    ]);
+    expect(exit).toBe(0);
+    // Reversed on 16 pins, GND ties +12, +5 and CV: common practice, no source (see wiring/mishap.test.ts).
+    expect(JSON.parse(out)).toMatchObject({ shorts: [['+12', '+5', 'CV']], openPins: 0, openContacts: 0 });
+    expect(cli(['rehearse', demo, '--ribbon', 'l1', '--connector', '1', '--reversed']).out).toContain(
+      "the module's GND would tie +12 V, +5 V and CV together",
+    );
+  });
+
+  it('takes negative shifts', () => {
+    const { out } = cli(['rehearse', demo, '--ribbon', 's1', '--connector', '3', '--shift=0,-1', '--json']);
+    expect(JSON.parse(out)).toMatchObject({ openPins: 2, openContacts: 2 });
+  });
+
+  it('refuses what cannot be rehearsed', () => {
+    const say = (...args: string[]) => cli(['rehearse', demo, ...args]);
+    expectRefusal(
+      say('--ribbon', 's9', '--connector', '0', '--reversed'),
+      /no ribbon "s9"; did you mean "s1"\?/,
+    );
+    expectRefusal(say('--ribbon', 's1', '--connector', '1', '--reversed'), /sits on nothing/);
+    expectRefusal(say('--ribbon', 's1', '--connector', '9', '--reversed'), /connectors 0 to 4/);
+    expectRefusal(say('--ribbon', 's1', '--connector', '0'), /either --reversed or --shift/);
+    expectRefusal(say('--ribbon', 's1', '--connector', '0', '--shift=1'), /two whole numbers/);
+    expectRefusal(say('--ribbon', 's1', '--connector', 'x', '--reversed'), /number from 0/);
+  });
+});
+
+describe('the command line', () => {
+  it('prints the schema', () => {
+    const { exit, out } = cli(['schema']);
+    expect(JSON.parse(out)).toMatchObject({ type: 'object', properties: { kit: {}, takes: {} } });
+    expect(exit).toBe(0);
+  });
+
+  it('names its commands, and refuses others', () => {
+    expect(cli(['--help']).out).toContain('rehearse FILE');
+    expectRefusal(cli(['chekc', demo]), /no command "chekc"; there are check, rehearse, schema/);
+    expectRefusal(cli([]), /name a command/);
+  });
+});

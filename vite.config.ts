@@ -1,0 +1,26 @@
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vitest/config';
+
+const here = import.meta.dirname;
+
+const tests = (name: string, include: string, timeout: number) => ({
+  test: { name, root: here, include: [include], testTimeout: timeout },
+});
+
+export default defineConfig({
+  root: `${here}/app`,
+  // Relative addresses let the built folder be served from any path.
+  base: './',
+  publicDir: `${here}/public`,
+  plugins: [react()],
+  build: { outDir: `${here}/dist`, emptyOutDir: true, target: 'es2023' },
+  server: { host: '127.0.0.1' },
+  test: {
+    root: here,
+    projects: [
+      tests('unit', 'tests/**/*.test.{ts,tsx}', 20_000),
+      tests('long', 'tests/**/*.long.ts', 1_800_000),
+      tests('bench', 'tests/**/*.bench.ts', 600_000),
+    ],
+  },
+});
