@@ -1,7 +1,7 @@
 import { type HeldArch, heldArch } from '../geometry/arch.ts';
+import { EPSILON } from '../geometry/exceeds.ts';
 import type { DerivedTake } from '../wiring/derive.ts';
 import { crossesJoint, distanceMm, inOneRow, isOutOfLine, type Neighbours } from '../wiring/neighbours.ts';
-import { EPSILON } from './words.ts';
 
 /** Neighbours on one flat ribbon in one row: those whose gap can be computed. */
 export const isGap = (pair: Neighbours): boolean =>

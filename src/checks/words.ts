@@ -100,8 +100,3 @@ export const seatPart = ({ ribbon, connector }: Joint): string => `${ribbon.id} 
 
 /** A place on the rail to a thousandth of an HP, as edits keep it. */
 export const atHpOf = (mmFromLeft: number): number => Math.round(mmToHp(mmFromLeft) * 1000) / 1000;
-
-/** A limit counts as exceeded beyond this. */
-export const EPSILON = 1e-6;
-
-export const exceeds = (value: number, limit: number): boolean => value > limit + EPSILON;

@@ -1,3 +1,4 @@
+import { exceeds } from '../geometry/exceeds.ts';
 import type { PlacedBoard, PlacedHeader, PlacedModule, Places } from '../geometry/place.ts';
 import { typeOf } from '../layout/defaults.ts';
 import { type KitIndex, resolve } from '../layout/kit-index.ts';
@@ -148,7 +149,7 @@ function followsOrder(ribbon: LaidRibbon, seats: readonly PlacedHeader[]): boole
   const leftwards = (ribbon.ribbon.stripe ?? 'down') === 'down';
   for (let i = 1; i < seats.length; i++) {
     const step = (seats[i] as PlacedHeader).xMm - (seats[i - 1] as PlacedHeader).xMm;
-    if (leftwards ? step > 1e-6 : step < -1e-6) return false;
+    if (exceeds(leftwards ? step : -step, 0)) return false;
   }
   return true;
 }

@@ -79,7 +79,7 @@ export const orderOf = (ribbon: LaidRibbon, connector: number): number =>
   ribbon.fromOtherEnd ? ribbon.facts.connectors.length - 1 - connector : connector;
 
 /** The document's number of the connector at a place along the ribbon; the inverse of `orderOf`. */
-export const connectorAt = orderOf;
+export const connectorAt = (ribbon: LaidRibbon, order: number): number => orderOf(ribbon, order);
 
 export const connectorOf = (ribbon: LaidRibbon, connector: number): Connector =>
   ribbon.facts.connectors[connector] as Connector;

@@ -1,4 +1,5 @@
 import { PIN_MM } from '../geometry/connector.ts';
+import { exceeds } from '../geometry/exceeds.ts';
 import type { PlacedRow } from '../geometry/place.ts';
 import { type HeaderJoint, isHeaderJoint } from './harness.ts';
 import { atMmOf, connectorAt, isWrongAxis, type Joint, type LaidRibbon, waysOf } from './laid-ribbon.ts';
@@ -45,8 +46,7 @@ function claimOf(seat: HeaderJoint): Claim {
 const agrees = (a: Claim, b: Claim, tolMm: number): boolean =>
   a.row === b.row && within(a.originMm - b.originMm, tolMm) && within(a.yMm - b.yMm, tolMm);
 
-/** A limit counts as exceeded beyond 1e-6. */
-const within = (difference: number, tolMm: number): boolean => Math.abs(difference) <= tolMm + 1e-6;
+const within = (difference: number, tolMm: number): boolean => !exceeds(Math.abs(difference), tolMm);
 
 function mostAgreed(claims: readonly Claim[], tolMm: number): Claim {
   let best = claims[0] as Claim;

@@ -1,3 +1,4 @@
+import { exceeds } from '../geometry/exceeds.ts';
 import type { Limits } from '../layout/layout.ts';
 import type { Harness, HeaderJoint } from './harness.ts';
 import { atMmOf, connectorAt, isWrongAxis, type Joint, type LaidRibbon, orderOf } from './laid-ribbon.ts';
@@ -26,7 +27,7 @@ export const skewMm = ({ a, b }: Neighbours): number => Math.abs(a.on.header.yMm
 
 /** Whether two neighbours are not in one line, so that no length along the row can be compared. */
 export const isOutOfLine = (pair: Neighbours, limits: Limits): boolean =>
-  !inOneRow(pair) || skewMm(pair) > limits.skewMm + 1e-6;
+  !inOneRow(pair) || exceeds(skewMm(pair), limits.skewMm);
 
 function layOf(ribbons: readonly LaidRibbon[]): Neighbours['lay'] {
   if (ribbons.some(({ facts }) => !facts.flat)) return 'loose';

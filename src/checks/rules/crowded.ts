@@ -1,9 +1,10 @@
+import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { distanceMm } from '../../wiring/neighbours.ts';
 import { isGap } from '../bend.ts';
 import type { Check, Examples } from '../check.ts';
 import { along, example, kind, ribbon, ribbonKind, shoreHeader } from '../example.ts';
-import { betweenSpot, exceeds, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
+import { betweenSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
 
 export const crowded: Check = {
   id: 'crowded',

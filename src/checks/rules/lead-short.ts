@@ -1,8 +1,9 @@
+import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { distanceMm, type Neighbours } from '../../wiring/neighbours.ts';
 import type { Check, Examples } from '../check.ts';
 import { example, onBoard, onModule, ribbon } from '../example.ts';
-import { exceeds, headerSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
+import { headerSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
 
 /** Way of a loose ribbon between two seats, along the row and up and down, across rows too, mm. */
 function wayMm(pair: Neighbours): number {

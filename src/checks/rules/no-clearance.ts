@@ -1,8 +1,9 @@
+import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { archOf, isGap } from '../bend.ts';
 import type { Check, Examples } from '../check.ts';
 import { along, example, kind, ROW, ribbon, shoreHeader } from '../example.ts';
-import { betweenSpot, exceeds, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
+import { betweenSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
 
 export const noClearance: Check = {
   id: 'no-clearance',

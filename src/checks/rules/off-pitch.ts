@@ -1,8 +1,9 @@
+import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import type { Check, Examples } from '../check.ts';
 import { along, example, ribbon } from '../example.ts';
 import { moveToLand, straysOf } from '../stray.ts';
-import { connectorName, exceeds, jointSpots, mm, seatPart, seatSubjects, targetName } from '../words.ts';
+import { connectorName, jointSpots, mm, seatPart, seatSubjects, targetName } from '../words.ts';
 
 export const offPitch: Check = {
   id: 'off-pitch',

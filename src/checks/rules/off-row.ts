@@ -1,7 +1,8 @@
+import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import type { Check, Examples } from '../check.ts';
 import { example } from '../example.ts';
-import { exceeds, hp, moduleSpot, moduleSubject } from '../words.ts';
+import { hp, moduleSpot, moduleSubject } from '../words.ts';
 
 export const offRow: Check = {
   id: 'off-row',

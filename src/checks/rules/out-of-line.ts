@@ -1,3 +1,4 @@
+import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { inOneRow, isOutOfLine, type Neighbours, skewMm } from '../../wiring/neighbours.ts';
 import type { Check, Examples, Found } from '../check.ts';
@@ -6,7 +7,6 @@ import { straysOf } from '../stray.ts';
 import {
   betweenSpot,
   connectorName,
-  exceeds,
   jointSpots,
   mm,
   namesOf,

@@ -1,9 +1,10 @@
+import { exceeds } from '../../geometry/exceeds.ts';
 import type { PlacedBoard, PlacedModule } from '../../geometry/place.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import type { Check, Examples } from '../check.ts';
 import { reachOf, reachWords, totalMm } from '../depth.ts';
 import { BOARD, example, SUPPLY } from '../example.ts';
-import { exceeds, mm, moduleSpot, moduleSubject } from '../words.ts';
+import { mm, moduleSpot, moduleSubject } from '../words.ts';
 
 const coversSame = (module: PlacedModule, { board }: PlacedBoard): boolean =>
   exceeds(board.xMm + (board.widthMm ?? 0), module.leftMm) && exceeds(module.rightMm, board.xMm);

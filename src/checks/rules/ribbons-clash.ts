@@ -1,4 +1,5 @@
 import { ribbonWidthMm } from '../../geometry/connector.ts';
+import { exceeds } from '../../geometry/exceeds.ts';
 import type { PlacedRow } from '../../geometry/place.ts';
 import { groupBy } from '../../layout/group-by.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
@@ -6,7 +7,7 @@ import type { LaidRibbon } from '../../wiring/laid-ribbon.ts';
 import { seatsAlong } from '../../wiring/lie.ts';
 import type { Check, Examples, Found } from '../check.ts';
 import { along, example, kind, ribbon, ribbonKind, shoreHeader } from '../example.ts';
-import { exceeds, mm, ribbonSubject } from '../words.ts';
+import { mm, ribbonSubject } from '../words.ts';
 
 /** What a flat ribbon covers of a row, mm. */
 interface Span {

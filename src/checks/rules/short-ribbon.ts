@@ -1,8 +1,9 @@
+import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { distanceMm, isOutOfLine } from '../../wiring/neighbours.ts';
 import type { Check, Examples } from '../check.ts';
 import { along, example, ribbon } from '../example.ts';
-import { betweenSpot, exceeds, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
+import { betweenSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
 
 export const shortRibbon: Check = {
   id: 'short-ribbon',

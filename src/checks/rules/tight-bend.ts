@@ -1,9 +1,10 @@
+import { EPSILON } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { distanceMm } from '../../wiring/neighbours.ts';
 import { archOf } from '../bend.ts';
 import type { Check, Examples } from '../check.ts';
 import { along, example, kind, ribbon, shoreHeader } from '../example.ts';
-import { betweenSpot, EPSILON, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
+import { betweenSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
 
 export const tightBend: Check = {
   id: 'tight-bend',

@@ -1,8 +1,9 @@
+import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import type { Check, Examples } from '../check.ts';
 import { reachOf, reachWords, totalMm } from '../depth.ts';
 import { along, example, kind, ribbon, shoreHeader } from '../example.ts';
-import { exceeds, mm, moduleSpot, moduleSubject } from '../words.ts';
+import { mm, moduleSpot, moduleSubject } from '../words.ts';
 
 export const tooDeep: Check = {
   id: 'too-deep',

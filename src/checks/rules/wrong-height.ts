@@ -1,3 +1,4 @@
+import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import type { Check, Examples } from '../check.ts';
 import { example, kind } from '../example.ts';
@@ -13,7 +14,7 @@ export const wrongHeight: Check = {
     for (const module of places.modules) {
       const mine = module.facts.heightU;
       const { heightU } = module.row.row;
-      if (Math.abs(mine - heightU) <= 1e-6) continue;
+      if (!exceeds(Math.abs(mine - heightU), 0)) continue;
       yield {
         subjects: [moduleSubject(module)],
         headline: `${module.name} is ${figure(mine)} U high in a row of ${figure(heightU)} U`,
