@@ -36,3 +36,4 @@ export {
   waysOf,
 } from './wiring/laid-ribbon.ts';
 export { directionOf, type Lie } from './wiring/lie.ts';
+export { type LaidOver, layRibbon } from './wiring/lay-ribbon.ts';

@@ -1,0 +1,49 @@
+import type { Clock } from '../../app/platform/clock.ts';
+import type { Files } from '../../app/platform/files.ts';
+import type { Preferences } from '../../app/platform/preferences.ts';
+import { ok } from '../../src/index.ts';
+
+/** Time passes only when a test says so. */
+export function fakeClock(): Clock & { pass(ms: number): void } {
+  let now = 0;
+  let waiting: { readonly at: number; readonly then: () => void }[] = [];
+  return {
+    after(ms, then) {
+      const entry = { at: now + ms, then };
+      waiting.push(entry);
+      return () => {
+        waiting = waiting.filter((other) => other !== entry);
+      };
+    },
+    pass(ms) {
+      now += ms;
+      const due = waiting.filter(({ at }) => at <= now);
+      waiting = waiting.filter(({ at }) => at > now);
+      for (const { then } of due) then();
+    },
+  };
+}
+
+/** Keeps for as long as the page lives. */
+export function fakePreferences(kept: Record<string, unknown> = {}): Preferences {
+  return {
+    read: (key) => ok(kept[key]),
+    write: (key, value) => {
+      kept[key] = value;
+      return ok(undefined);
+    },
+  };
+}
+
+/** Hands out one text and keeps what is saved. */
+export function fakeFiles(text: string | null = null): Files & { readonly saved: Map<string, string> } {
+  const saved = new Map<string, string>();
+  return {
+    saved,
+    pick: async () => ok(text),
+    save: async (name, content) => {
+      saved.set(name, content);
+      return ok(true);
+    },
+  };
+}
