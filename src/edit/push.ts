@@ -59,13 +59,14 @@ function shove(
   const shoves: Shove[] = [];
   let edge = edgeHp;
   for (const piece of queue) {
-    if (isBeyond(piece, edge, side)) return shoves;
-    if (piece.fixed) return undefined;
+    if (piece.fixed || isBeyond(piece, edge, side)) break;
     const leftHp = placeBeyond(edge, piece, side);
     shoves.push([piece, leftHp]);
     edge = farEdge({ ...piece, leftHp }, side);
   }
-  return reaches(endHp, edge, side) ? shoves : undefined;
+  // Pieces that overlap already can begin before one that comes ahead of them: the next is not always the nearest.
+  const isFree = queue.slice(shoves.length).every((piece) => isBeyond(piece, edge, side));
+  return isFree && reaches(endHp, edge, side) ? shoves : undefined;
 }
 
 /** Pushes whatever lies on one side of a block clear of it, as far as it can give way. */
@@ -80,14 +81,25 @@ function clearSide(block: Block, others: readonly Piece[], side: Side, endHp: nu
   });
 }
 
-const isCaught = (piece: Piece, left: Block, right: Block): boolean =>
-  !isBeyond(piece, farEdge(left, 1), 1) || !isBeyond(piece, farEdge(right, -1), -1);
-
 function join(a: Block, b: Block): Block {
   const leftHp = Math.min(a.leftHp, b.leftHp);
   const widthHp = Math.max(farEdge(a, 1), farEdge(b, 1)) - leftHp;
   return { leftHp, widthHp, middleHp: leftHp + widthHp / 2, fixed: true, evenly: a.evenly };
 }
+
+/** Makes one block of those that touch; from left to right. */
+function joinTouching(blocks: readonly Block[]): readonly Block[] {
+  const joined: Block[] = [];
+  for (const block of [...blocks].sort((a, b) => a.leftHp - b.leftHp)) {
+    const last = joined.at(-1);
+    if (last && reaches(farEdge(last, 1), block.leftHp, 1)) joined.splice(-1, 1, join(last, block));
+    else joined.push(block);
+  }
+  return joined;
+}
+
+const isCaught = (piece: Piece, left: Block, right: Block): boolean =>
+  !isBeyond(piece, farEdge(left, 1), 1) || !isBeyond(piece, farEdge(right, -1), -1);
 
 /** Makes one block of the first two that caught a neighbour between them; a pinned one there keeps them apart. */
 function joinAround(
@@ -98,20 +110,20 @@ function joinAround(
     const right = blocks[i + 1];
     if (!right) return undefined;
     const between = neighbours.filter((piece) => sideOf(left, piece) === 1 && sideOf(right, piece) === -1);
-    if (between.some(({ fixed }) => fixed) || !between.some((piece) => isCaught(piece, left, right)))
-      continue;
+    if (between.some(({ fixed }) => fixed) || !between.some((piece) => isCaught(piece, left, right))) continue;
     return [...blocks.slice(0, i), join(left, right), ...blocks.slice(i + 2)];
   }
   return undefined;
 }
 
-/** The neighbours of a row after the push. At most one round for each block. */
+/** The neighbours of a row after the push. At most one round for each moved module. */
 function settle(
-  blocks: readonly Block[],
+  moved: readonly Block[],
   standing: readonly Neighbour[],
   rowHp: number,
 ): readonly Neighbour[] {
   const neighbours = standing.map((neighbour) => ({ ...neighbour }));
+  const blocks = joinTouching(moved);
   for (const block of blocks) {
     const others = [...neighbours, ...blocks.filter((other) => other !== block)];
     clearSide(block, others, -1, 0);
@@ -158,8 +170,7 @@ export function pushNeighbours(
     const standing = inRow
       .filter(({ id }) => !moved.has(id))
       .map((module) => ({ ...pieceOf(module), module }));
-    const inOrder = blocks.sort((a, b) => a.middleHp - b.middleHp);
-    for (const { module, leftHp } of settle(inOrder, standing, row.widthHp)) pushedTo.set(module.id, leftHp);
+    for (const { module, leftHp } of settle(blocks, standing, row.widthHp)) pushedTo.set(module.id, leftHp);
   }
   return mapKept(modules, (module) => withField(module, 'atHp', pushedTo.get(module.id) ?? module.atHp));
 }

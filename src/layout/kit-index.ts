@@ -1,5 +1,5 @@
 import { faceOf, GND, heightUOf, limitsOf, typeOf } from './defaults.ts';
-import type { Bus, Connector, Header, Kit, Limits, ModuleKind, RibbonKind, Voltage } from './layout.ts';
+import type { Bus, Connector, Kit, Limits, ModuleKind, RibbonKind, Voltage } from './layout.ts';
 
 /** A bus with its supply lines sorted out: voltages and GND, by the pins that carry them. */
 export interface BusFacts {
@@ -14,9 +14,13 @@ export interface BusFacts {
 export interface ModuleFacts {
   readonly kind: ModuleKind;
   readonly heightU: number;
-  readonly headers: ReadonlyMap<string, Header>;
   /** Voltages drawn, null where unknown; draws of 0 mA are none. */
   readonly draws: readonly (readonly [voltage: string, ma: number | null])[];
+  /** Voltages drawn though no header of the kind carries them. */
+  readonly foreign: readonly string[];
+  /** Supply lines that it needs and a header brings: the other voltages drawn, then GND; none where it draws none. */
+  readonly needs: readonly string[];
+  readonly unknownDraws: readonly string[];
 }
 
 /** A ribbon kind with its defaults filled in. */
@@ -75,12 +79,18 @@ function busFacts(bus: Bus, voltages: ReadonlyMap<string, Voltage>): BusFacts {
   return { bus, pins: bus.pinout.length, supplyPins, carriesVoltage };
 }
 
-function moduleFacts(kind: ModuleKind): ModuleFacts {
+function moduleFacts(kind: ModuleKind, buses: ReadonlyMap<string, BusFacts>): ModuleFacts {
+  const draws = Object.entries(kind.draws).filter(([, ma]) => ma !== 0);
+  const drawn = draws.map(([voltage]) => voltage);
+  const carried = new Set(kind.headers.flatMap(({ bus }) => [...resolve(buses, bus).supplyPins.keys()]));
+  const brought = drawn.filter((voltage) => carried.has(voltage));
   return {
     kind,
     heightU: heightUOf(kind),
-    headers: new Map(kind.headers.map((header) => [header.id, header])),
-    draws: Object.entries(kind.draws).filter(([, ma]) => ma !== 0),
+    draws,
+    foreign: drawn.filter((voltage) => !carried.has(voltage)),
+    needs: draws.length > 0 ? [...brought, GND] : [],
+    unknownDraws: draws.filter(([, ma]) => ma === null).map(([voltage]) => voltage),
   };
 }
 
@@ -112,7 +122,7 @@ export function indexKit(kit: Kit): KitIndex {
     voltages,
     supplyLines: [...voltages.keys(), GND],
     buses,
-    modules: new Map(kit.modules.map((kind) => [kind.id, moduleFacts(kind)])),
+    modules: new Map(kit.modules.map((kind) => [kind.id, moduleFacts(kind, buses)])),
     ribbons: new Map(kit.ribbons.map((kind) => [kind.id, ribbonFacts(kind, resolve(buses, kind.bus))])),
   };
   indexed.set(kit, index);

@@ -3,6 +3,7 @@ import type { PlacedBoard, PlacedHeader, PlacedModule, Places } from '../geometr
 import { typeOf } from '../layout/defaults.ts';
 import { type KitIndex, resolve } from '../layout/kit-index.ts';
 import type { SeatedOn, Take } from '../layout/layout.ts';
+import type { HeaderJoint } from './harness.ts';
 import {
   connectorAt,
   connectorOf,
@@ -173,9 +174,13 @@ function chooseEnd(ribbon: LaidRibbon): void {
   if (followsOrder(ribbon, headers.reverse())) ribbon.fromOtherEnd = true;
 }
 
-/** Whether the conducting seats of a flat ribbon are out of the connectors' order. */
-export const isCrossed = (ribbon: LaidRibbon): boolean =>
-  ribbon.facts.flat && !followsOrder(ribbon, headersAlong(ribbon));
+/** Whether the conducting seats of a flat ribbon, first along it first, are out of the connectors' order. */
+export const isCrossed = (ribbon: LaidRibbon, along: readonly HeaderJoint[]): boolean =>
+  along.length > 1 &&
+  !followsOrder(
+    ribbon,
+    along.map(({ on }) => on.header),
+  );
 
 /** A socket on a module opens to the panel; at a joint plug and socket open to opposite sides. Flat only. */
 function looksAway({ ribbon, connector, on }: Joint): boolean {

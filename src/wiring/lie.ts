@@ -82,6 +82,7 @@ function strayOf(claim: Claim, place: Claim, tolMm: number): Stray {
 /** The seats that have a place along a flat ribbon, first along it first. */
 export function seatsAlong(ribbon: LaidRibbon): HeaderJoint[] {
   const seats: HeaderJoint[] = [];
+  if (!ribbon.facts.flat) return seats;
   for (let order = 0; order < ribbon.uses.length; order++) {
     for (const joint of ribbon.uses[connectorAt(ribbon, order)] as Joint[]) {
       if (joint.conducts && isHeaderJoint(joint) && !isWrongAxis(joint)) seats.push(joint);
@@ -91,8 +92,8 @@ export function seatsAlong(ribbon: LaidRibbon): HeaderJoint[] {
 }
 
 /** How a stiff ribbon lies; none where nothing of it is seated. Tie: the lowest connector's place. */
-export function lieOf(ribbon: LaidRibbon, tolMm: number): Lie | undefined {
-  const claims = seatsAlong(ribbon).map(claimOf);
+export function lieOf(ribbon: LaidRibbon, seats: readonly HeaderJoint[], tolMm: number): Lie | undefined {
+  const claims = seats.map(claimOf);
   if (claims.length === 0) return undefined;
   const place = mostAgreed(claims, tolMm);
   const strays = claims

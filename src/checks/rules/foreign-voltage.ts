@@ -1,7 +1,6 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
 import type { Check, Examples } from '../check.ts';
 import { example, kind, powerHeader } from '../example.ts';
-import { foreignDraws } from '../needs.ts';
 import { lineName, list, moduleSpot, moduleSubject } from '../words.ts';
 
 export const foreignVoltage: Check = {
@@ -12,7 +11,7 @@ export const foreignVoltage: Check = {
   source: 'common practice, no source',
   *find({ places }: DerivedTake) {
     for (const module of places.modules) {
-      const foreign = foreignDraws(module.facts, module.headers);
+      const { foreign } = module.facts;
       if (foreign.length === 0) continue;
       const voltages = list(foreign.map(lineName));
       yield {

@@ -1,8 +1,6 @@
-import { GND } from '../../layout/defaults.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import type { Check, Examples } from '../check.ts';
 import { example, kind, onBoard, onModule, powerHeader, ribbon, SUPPLY } from '../example.ts';
-import { foreignDraws } from '../needs.ts';
 import { lineName, list, moduleSpot, moduleSubject } from '../words.ts';
 
 export const missingVoltage: Check = {
@@ -13,13 +11,9 @@ export const missingVoltage: Check = {
   source: 'common practice, no source',
   *find({ places, supplyNet }: DerivedTake) {
     for (const module of places.modules) {
-      const drawn = module.facts.draws.map(([voltage]) => voltage);
-      const island = supplyNet.islandOf[module.index];
-      if (drawn.length === 0 || !island?.feeds.length) continue;
-      const foreign = foreignDraws(module.facts, module.headers);
-      const needed = [...drawn.filter((voltage) => !foreign.includes(voltage)), GND];
-      const missing = needed.filter((line) => !supplyNet.reaches(module, line));
-      if (missing.length === 0) continue;
+      const isFed = supplyNet.islandOf[module.index]?.feeds.length;
+      if (!isFed || module.facts.needs.every((line) => supplyNet.reaches(module, line))) continue;
+      const missing = module.facts.needs.filter((line) => !supplyNet.reaches(module, line));
       yield {
         subjects: [moduleSubject(module)],
         headline: `${list(missing.map(lineName))} ${missing.length === 1 ? 'does' : 'do'} not reach ${module.name}`,

@@ -3,8 +3,8 @@ import { exceeds } from '../../geometry/exceeds.ts';
 import type { PlacedRow } from '../../geometry/place.ts';
 import { groupBy } from '../../layout/group-by.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
+import type { HeaderJoint } from '../../wiring/harness.ts';
 import type { LaidRibbon } from '../../wiring/laid-ribbon.ts';
-import { seatsAlong } from '../../wiring/lie.ts';
 import type { Check, Examples, Found } from '../check.ts';
 import { along, example, kind, ribbon, ribbonKind, shoreHeader } from '../example.ts';
 import { mm, ribbonSubject } from '../words.ts';
@@ -19,22 +19,25 @@ interface Span {
   readonly highMm: number;
 }
 
-function spansOf(ribbon: LaidRibbon): Span[] {
-  if (!ribbon.facts.flat) return [];
+const covering = (a: Span, b: Span): Span => ({
+  ...a,
+  fromMm: Math.min(a.fromMm, b.fromMm),
+  toMm: Math.max(a.toMm, b.toMm),
+  lowMm: Math.min(a.lowMm, b.lowMm),
+  highMm: Math.max(a.highMm, b.highMm),
+});
+
+/** One span in each row where the ribbon has seats. */
+function spansOf(ribbon: LaidRibbon, seats: readonly HeaderJoint[]): Span[] {
   const half = ribbonWidthMm(ribbon.facts.conductors) / 2;
-  const byRow = groupBy(seatsAlong(ribbon), ({ on }) => on.header.row);
-  return [...byRow].map(([row, seats]) => {
-    const xs = seats.map(({ on }) => on.header.xMm);
-    const ys = seats.map(({ on }) => on.header.yMm);
-    return {
-      ribbon,
-      row,
-      fromMm: Math.min(...xs),
-      toMm: Math.max(...xs),
-      lowMm: Math.min(...ys) - half,
-      highMm: Math.max(...ys) + half,
-    };
-  });
+  const spans = new Map<PlacedRow, Span>();
+  for (const { on } of seats) {
+    const { row, xMm, yMm } = on.header;
+    const span = { ribbon, row, fromMm: xMm, toMm: xMm, lowMm: yMm - half, highMm: yMm + half };
+    const known = spans.get(row);
+    spans.set(row, known ? covering(known, span) : span);
+  }
+  return [...spans.values()];
 }
 
 const areJoined = (a: LaidRibbon, b: LaidRibbon): boolean =>
@@ -73,9 +76,10 @@ export const ribbonsClash: Check = {
   level: 'fault',
   why: 'Pressed onto one another, the lower connector cannot be seated and neither can be checked.',
   source: 'common practice, no source; conductor pitch 1.27 mm',
-  *find({ wiring, limits }: DerivedTake) {
-    const byRow = groupBy(wiring.ribbons.flatMap(spansOf), ({ row }) => row);
-    for (const spans of byRow.values()) yield* clashesIn(spans, limits.connectorBodyMm);
+  *find({ wiring, seatsAlong, limits }: DerivedTake) {
+    const spans = wiring.ribbons.flatMap((laid) => spansOf(laid, seatsAlong[laid.index] ?? []));
+    const byRow = groupBy(spans, ({ row }) => row);
+    for (const inRow of byRow.values()) yield* clashesIn(inRow, limits.connectorBodyMm);
   },
 };
 

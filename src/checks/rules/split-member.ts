@@ -12,11 +12,23 @@ interface Membership {
   readonly participant: Participant;
 }
 
-function* membershipsOf(linkGroups: readonly LinkGroup[]): Generator<Membership> {
+/** The memberships of every module that has more than one. */
+function severalMemberships(linkGroups: readonly LinkGroup[]): Map<PlacedModule, Membership[]> {
+  const first = new Map<PlacedModule, Membership>();
+  const several = new Map<PlacedModule, Membership[]>();
   for (const group of linkGroups) {
-    for (const participant of group.participants)
-      if (participant.role === 'member') yield { group, participant };
+    for (const participant of group.participants) {
+      if (participant.role !== 'member') continue;
+      const { module } = participant;
+      const membership = { group, participant };
+      const before = first.get(module);
+      const list = several.get(module);
+      if (!before) first.set(module, membership);
+      else if (list) list.push(membership);
+      else several.set(module, [before, membership]);
+    }
   }
+  return several;
 }
 
 /** Ribbons of the groups that are seated on the module's member headers of the bus. */
@@ -41,9 +53,7 @@ export const splitMember: Check = {
   why: 'Through it two hosts meet: their supplies and outputs are joined inside the member.',
   source: 'common practice, no source',
   *find({ linkGroups }: DerivedTake) {
-    const byModule = groupBy(membershipsOf(linkGroups), ({ participant }) => participant.module);
-    for (const [module, ofModule] of byModule) {
-      if (ofModule.length < 2) continue;
+    for (const [module, ofModule] of severalMemberships(linkGroups)) {
       for (const [bus, memberships] of groupBy(ofModule, ({ participant }) => participant.bus)) {
         const groups = new Set(memberships.map(({ group }) => group));
         if (groups.size < 2) continue;

@@ -1,20 +1,18 @@
-import type { PlacedModule } from '../../geometry/place.ts';
+import type { PlacedHeader, PlacedModule } from '../../geometry/place.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import type { Check, Examples } from '../check.ts';
 import { example, kind } from '../example.ts';
 import { count, lineName, list, moduleSpot, moduleSubject } from '../words.ts';
 
 /** What is not known of a module and would matter here. */
-function missingFacts(module: PlacedModule, { wiring }: DerivedTake): string[] {
-  const unknownDraws = module.facts.draws
-    .filter(([, ma]) => ma === null)
-    .map(([voltage]) => lineName(voltage));
-  const pin1 = module.headers.some(
-    (header) => header.pin1 === undefined && wiring.seatedOn.get(header)?.some((joint) => joint.conducts),
-  );
+function missingFacts({ facts, headers }: PlacedModule, { wiring }: DerivedTake): string[] {
+  const { unknownDraws, kind: own } = facts;
+  const isSeated = (header: PlacedHeader): boolean =>
+    wiring.seatedOn.get(header)?.some((joint) => joint.conducts) === true;
+  const pin1 = headers.some((header) => header.pin1 === undefined && isSeated(header));
   return [
-    ...(unknownDraws.length ? [`current on ${list(unknownDraws)}`] : []),
-    ...(module.facts.kind.depthMm === undefined ? ['depth'] : []),
+    ...(unknownDraws.length ? [`current on ${list(unknownDraws.map(lineName))}`] : []),
+    ...(own.depthMm === undefined ? ['depth'] : []),
     ...(pin1 ? ['pin 1'] : []),
   ];
 }
@@ -26,9 +24,11 @@ export const unknownFacts: Check = {
   why: 'What is not known is not checked: an unknown depth, draw or pin 1 passes every rule.',
   source: 'common practice, no source',
   *find(take: DerivedTake) {
-    const incomplete = take.places.modules
-      .map((module) => ({ module, missing: missingFacts(module, take) }))
-      .filter(({ missing }) => missing.length > 0);
+    const incomplete: { module: PlacedModule; missing: string[] }[] = [];
+    for (const module of take.places.modules) {
+      const missing = missingFacts(module, take);
+      if (missing.length > 0) incomplete.push({ module, missing });
+    }
     if (incomplete.length === 0) return;
     const byModule = incomplete.map(({ module, missing }) => `${module.name} (${list(missing)})`);
     yield {

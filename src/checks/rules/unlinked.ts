@@ -1,4 +1,4 @@
-import type { PlacedModule } from '../../geometry/place.ts';
+import type { PlacedHeader, PlacedModule } from '../../geometry/place.ts';
 import type { BusFacts } from '../../layout/kit-index.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import type { Check, Examples } from '../check.ts';
@@ -6,22 +6,29 @@ import { along, example, ribbon } from '../example.ts';
 import { count, moduleSpot, moduleSubject, namesOf } from '../words.ts';
 
 /** Buses that a placed module hosts. */
-const hostedHere = ({ places }: DerivedTake): Set<BusFacts> =>
-  new Set(
-    places.modules.flatMap(({ headers }) =>
-      headers.filter(({ role }) => role === 'host').map(({ bus }) => bus),
-    ),
-  );
+function hostedHere({ places }: DerivedTake): Set<BusFacts> {
+  const hosted = new Set<BusFacts>();
+  for (const { headers } of places.modules) {
+    for (const { role, bus } of headers) if (role === 'host') hosted.add(bus);
+  }
+  return hosted;
+}
 
-function isUnlinked(module: PlacedModule, hosted: ReadonlySet<BusFacts>, { wiring }: DerivedTake): boolean {
-  const members = module.headers.filter(({ role, bus }) => role === 'member' && hosted.has(bus));
-  if (members.length === 0) return false;
-  const linked = new Set(
-    members
-      .filter((header) => wiring.seatedOn.get(header)?.some((joint) => joint.conducts))
-      .map(({ bus }) => bus),
+/** Of several headers on one bus, one that is seated is enough. */
+function isUnlinked(
+  { headers }: PlacedModule,
+  hosted: ReadonlySet<BusFacts>,
+  { wiring }: DerivedTake,
+): boolean {
+  const isMember = ({ role, bus }: PlacedHeader): boolean => role === 'member' && hosted.has(bus);
+  const isSeated = (header: PlacedHeader): boolean =>
+    wiring.seatedOn.get(header)?.some((joint) => joint.conducts) === true;
+  return headers.some(
+    (header) =>
+      isMember(header) &&
+      !isSeated(header) &&
+      !headers.some((other) => other.bus === header.bus && isMember(other) && isSeated(other)),
   );
-  return members.some(({ bus }) => !linked.has(bus));
 }
 
 export const unlinked: Check = {
