@@ -1,5 +1,13 @@
 import type { DerivedTake } from '../wiring/derive.ts';
-import { type Check, type Finding, type Found, LEVELS, type Note, type Subject } from './check.ts';
+import {
+  type Check,
+  type Finding,
+  type Found,
+  LEVELS,
+  type Note,
+  type Subject,
+  type SubjectType,
+} from './check.ts';
 import { checks } from './index.ts';
 
 /**
@@ -10,11 +18,13 @@ const MOST_PER_CHECK = 20_000;
 
 /** Keeps the order of types and sorts by id within each; names each thing once. */
 function sortSubjects(subjects: readonly Subject[]): Subject[] {
-  const types = [...new Set(subjects.map(({ type }) => type))];
-  return types.flatMap((type) => {
-    const ids = new Set(subjects.filter((subject) => subject.type === type).map(({ id }) => id));
-    return [...ids].sort(byCodeUnit).map((id) => ({ type, id }));
-  });
+  const idsOfType = new Map<SubjectType, Set<string>>();
+  for (const { type, id } of subjects) {
+    const ids = idsOfType.get(type);
+    if (ids) ids.add(id);
+    else idsOfType.set(type, new Set([id]));
+  }
+  return [...idsOfType].flatMap(([type, ids]) => [...ids].sort(byCodeUnit).map((id) => ({ type, id })));
 }
 
 /** Ids may hold any text, half surrogate pairs included, which the language's own escaping refuses. */

@@ -9,7 +9,7 @@ interface Stretch {
 }
 
 /** How far copies stand from their originals. */
-export interface Offset {
+interface Offset {
   readonly rows: number;
   readonly hp: number;
 }

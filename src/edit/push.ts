@@ -110,7 +110,8 @@ function joinAround(
     const right = blocks[i + 1];
     if (!right) return undefined;
     const between = neighbours.filter((piece) => sideOf(left, piece) === 1 && sideOf(right, piece) === -1);
-    if (between.some(({ fixed }) => fixed) || !between.some((piece) => isCaught(piece, left, right))) continue;
+    if (between.some(({ fixed }) => fixed) || !between.some((piece) => isCaught(piece, left, right)))
+      continue;
     return [...blocks.slice(0, i), join(left, right), ...blocks.slice(i + 2)];
   }
   return undefined;

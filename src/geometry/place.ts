@@ -71,6 +71,38 @@ export interface Places {
   readonly boardById: ReadonlyMap<string, PlacedBoard>;
 }
 
+/*
+ * What has not moved keeps its place: while one module is dragged all others are the very same objects in each
+ * layout, and so are their places. Kept by the objects of the document, so that they go when these go.
+ */
+const keptRows = new WeakMap<readonly Row[], readonly PlacedRow[]>();
+const keptModules = new WeakMap<Module, PlacedModule>();
+
+function placedRows(rows: readonly Row[]): readonly PlacedRow[] {
+  const kept = keptRows.get(rows);
+  if (kept) return kept;
+  const placed = placeRows(rows);
+  keptRows.set(rows, placed);
+  return placed;
+}
+
+function placedModule(
+  module: Module,
+  index: number,
+  facts: ModuleFacts,
+  row: PlacedRow,
+  name: string,
+  kit: KitIndex,
+): PlacedModule {
+  const kept = keptModules.get(module);
+  const holds =
+    kept && kept.index === index && kept.facts === facts && kept.row === row && kept.name === name;
+  if (holds) return kept;
+  const placed = placeModule(module, index, facts, row, name, kit);
+  keptModules.set(module, placed);
+  return placed;
+}
+
 function placeRows(rows: readonly Row[]): PlacedRow[] {
   let bottomMm = 0;
   return rows.map((row, index) => {
@@ -164,7 +196,7 @@ function placeBoard(
 
 /** Puts rows, modules, boards and their headers in place. Linear in what the take holds. */
 export function placeTake(kit: KitIndex, take: Take): Places {
-  const rows = placeRows(take.rows);
+  const rows = placedRows(take.rows);
   const rowById = new Map(rows.map((row) => [row.row.id, row]));
   const unlabelled = countUnlabelled(take.modules);
   const modules = take.modules.map((module, index) => {
@@ -172,7 +204,7 @@ export function placeTake(kit: KitIndex, take: Take): Places {
     const kindName = facts.kind.name;
     const name =
       module.label || (unlabelled.get(module.kind) === 1 ? kindName : `${kindName} (${module.id})`);
-    return placeModule(module, index, facts, resolve(rowById, module.row), name, kit);
+    return placedModule(module, index, facts, resolve(rowById, module.row), name, kit);
   });
   const boards: PlacedBoard[] = [];
   take.supplies.forEach((supply, supplyIndex) => {

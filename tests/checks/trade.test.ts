@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Note } from '../../src/checks/check.ts';
 import { checkLayout } from '../../src/checks/check-layout.ts';
-import type { Layout, ModuleKind, Ribbon, RibbonKind, Seat } from '../../src/layout/layout.ts';
+import type { Board, Layout, ModuleKind, Ribbon, RibbonKind, Seat } from '../../src/layout/layout.ts';
 
 /*
  * How such racks are built: common practice, no source. A voice is 6 HP wide here, so that a link ribbon has
@@ -81,7 +81,7 @@ const ribbonKinds: RibbonKind[] = [
 type Placed = readonly [id: string, kind: string, atHp: number];
 
 function rack(modules: readonly Placed[], ribbons: readonly Ribbon[]): Layout {
-  const board = {
+  const board: Board = {
     id: 'board',
     name: 'Board',
     row: 'row',

@@ -83,8 +83,8 @@ describe('check', () => {
   });
 
   it('refuses with one line: what and where', () => {
-    const bad = structuredClone(demoLayout()) as { takes: { modules: { kind: string }[] }[] };
-    (bad.takes[0]?.modules[2] as { kind: string }).kind = 'cobbel';
+    const bad = JSON.parse(JSON.stringify(demoLayout()));
+    bad.takes[0].modules[2].kind = 'cobbel';
     expectRefusal(
       cli(['check', file('bad.json', bad)]),
       /^takes\[0\]\.modules\[2\]\.kind: no module kind "cobbel"; did you mean "cobble"\?/,

@@ -48,7 +48,7 @@ const seatFor = (draw: Draw, take: Take): Seat => ({
 });
 
 /** One maker for each command; a new command without one does not compile. */
-export const makers: { readonly [T in Edit['type']]: Make } = {
+const makers: { readonly [T in Edit['type']]: Make } = {
   'accept-finding': (draw, _, take) => ({
     type: 'accept-finding',
     take: take.id,
@@ -71,7 +71,10 @@ export const makers: { readonly [T in Edit['type']]: Make } = {
   'bring-back': (draw, _, take) => ({
     type: 'bring-back',
     take: take.id,
-    key: draw.of((take.accepted ?? []).map(({ key }) => key), NOBODY),
+    key: draw.of(
+      (take.accepted ?? []).map(({ key }) => key),
+      NOBODY,
+    ),
   }),
   'duplicate-modules': (draw, _, take) => ({
     type: 'duplicate-modules',

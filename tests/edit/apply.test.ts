@@ -5,7 +5,15 @@ import { describe, expect, it } from 'vitest';
 import { applyEdit, commands } from '../../src/edit/apply.ts';
 import type { Edit } from '../../src/edit/edit.ts';
 import type { Layout } from '../../src/layout/layout.ts';
-import { anyLayout, deepFreeze, flawsOf, module, ribbon, seats, littleLayout } from '../support/little-layout.ts';
+import {
+  anyLayout,
+  deepFreeze,
+  flawsOf,
+  littleLayout,
+  module,
+  ribbon,
+  seats,
+} from '../support/little-layout.ts';
 import { anyDraw, editFrom } from './any-edit.ts';
 
 /** What the commands share and what is no command. */
@@ -26,13 +34,9 @@ const types = Object.keys(commands) as Edit['type'][];
 /** Every object of a document that an app may keep something by. */
 function partsOf(layout: Layout): object[] {
   const { takes } = layout;
-  const inTakes = takes.flatMap((take) => [
-    ...take.rows,
-    ...take.supplies,
-    ...take.modules,
-    ...take.ribbons,
-    ...(take.accepted ?? []),
-  ]);
+  const inTakes = takes.flatMap(({ rows, supplies, modules, ribbons }) =>
+    [rows, supplies, modules, ribbons].flat(),
+  );
   return [layout.kit, ...takes, ...inTakes];
 }
 
@@ -40,7 +44,9 @@ const laterKeys = (layout: Layout): number => JSON.stringify(layout).split('"lat
 
 describe('the registry', () => {
   it('has one command for each file that is no helper', () => {
-    const files = readdirSync(new URL('../../src/edit/', import.meta.url)).map((name) => name.replace('.ts', ''));
+    const files = readdirSync(new URL('../../src/edit/', import.meta.url)).map((name) =>
+      name.replace('.ts', ''),
+    );
     expect([...types, ...HELPERS].sort()).toEqual(files.sort());
   });
 });
@@ -107,7 +113,10 @@ describe('an edit that names nothing', () => {
     [{ type: 'accept-finding', take: 'x', key: 'k' }, 'There is no take "x"'],
     [{ type: 'add-ribbon', take, kind: 'x', seats: [], prefix: 'S' }, 'There is no kind of ribbon "x"'],
     [{ type: 'add-ribbon', take, kind: 'lead', seats: seats('x'), prefix: 'L' }, 'There is no module "x"'],
-    [{ type: 'add-ribbon', take, kind: 'lead', seats: seats(null, null, 'a'), prefix: 'L' }, 'Lead has no connector 3'],
+    [
+      { type: 'add-ribbon', take, kind: 'lead', seats: seats(null, null, 'a'), prefix: 'L' },
+      'Lead has no connector 3',
+    ],
     [{ type: 'add-take', from: 'x' }, 'There is no take "x"'],
     [{ type: 'bring-back', take, key: 'x' }, 'No note "x" is put away'],
     [{ type: 'duplicate-modules', take, modules: ['a', 'x'] }, 'There is no module "x"'],

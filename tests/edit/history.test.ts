@@ -38,7 +38,11 @@ describe('a gesture', () => {
     expect(shown(history)).toBe(second);
     expect(history.present).toBe(first);
     history = commit(preview(history, third));
-    expect(history).toEqual({ past: [{ label: 'move Cobble 3', layout: first }], present: third, future: [] });
+    expect(history).toEqual({
+      past: [{ label: 'move Cobble 3', layout: first }],
+      present: third,
+      future: [],
+    });
     expect(undoLabel(history)).toBe('move Cobble 3');
     expect(undo(history).present).toBe(first);
   });

@@ -1,23 +1,25 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { applyEdit } from '../../src/edit/apply.ts';
-import type { ModuleMove } from '../../src/edit/move-modules.ts';
+import type { ModuleMove, MoveModules } from '../../src/edit/move-modules.ts';
 import type { Module } from '../../src/layout/layout.ts';
-import { littleLayout, module, row, takeOf, widthHpOf } from '../support/little-layout.ts';
+import { applied, littleLayout, module, row, takeOf, widthHpOf } from '../support/little-layout.ts';
 
 const ROW_HP = 60;
 
+type Drop = Omit<ModuleMove, 'row'>;
+
+const dropped = (drops: readonly Drop[], rowId = 'top'): MoveModules => ({
+  type: 'move-modules',
+  take: 'take',
+  moves: drops.map((drop) => ({ ...drop, row: rowId })),
+  push: true,
+});
+
 /** Pushes within one row; the places afterwards, by module id. */
-function push(modules: readonly Module[], moves: readonly Omit<ModuleMove, 'row'>[]): Record<string, number> {
+function push(modules: readonly Module[], moves: readonly Drop[]): Record<string, number> {
   const layout = littleLayout({ modules, rows: [row('top', ROW_HP)] });
-  const applied = applyEdit(layout, {
-    type: 'move-modules',
-    take: 'take',
-    moves: moves.map((move) => ({ ...move, row: 'top' })),
-    push: true,
-  });
-  if (!applied.ok) throw new Error(applied.error.message);
-  return Object.fromEntries(takeOf(applied.value).modules.map(({ id, atHp }) => [id, atHp]));
+  const after = applied(layout, dropped(moves));
+  return Object.fromEntries(takeOf(after).modules.map(({ id, atHp }) => [id, atHp]));
 }
 
 const cobbles = (...places: readonly number[]): Module[] =>
@@ -25,7 +27,12 @@ const cobbles = (...places: readonly number[]): Module[] =>
 
 describe('a push', () => {
   it('moves a neighbour to the side on which it lies, and the next ones as far as they are reached', () => {
-    expect(push(cobbles(40, 20, 26, 33), [{ module: 'a', atHp: 17 }])).toEqual({ a: 17, b: 22, c: 27, d: 33 });
+    expect(push(cobbles(40, 20, 26, 33), [{ module: 'a', atHp: 17 }])).toEqual({
+      a: 17,
+      b: 22,
+      c: 27,
+      d: 33,
+    });
     expect(push(cobbles(40, 20, 14, 5), [{ module: 'a', atHp: 23 }])).toEqual({ a: 23, b: 18, c: 13, d: 5 });
   });
 
@@ -80,22 +87,44 @@ describe('a push', () => {
     expect(push(cobbles(0, 12, 24), moves)).toEqual({ a: 20, b: 32, c: 25 });
   });
 
+  it('holds a pinned module against moved ones on both sides of it', () => {
+    const [a, b, c, d, e] = cobbles(40, 50, 14, 19, 25) as [Module, Module, Module, Module, Module];
+    const moves = [
+      { module: 'a', atHp: 10 },
+      { module: 'b', atHp: 30 },
+    ];
+    expect(push([a, b, c, { ...d, pinned: true }, e], moves)).toEqual({ a: 10, b: 30, c: 14, d: 19, e: 25 });
+  });
+
+  it('takes moved modules that lie on one another as one', () => {
+    const modules = [
+      module('n', 'boulder', 11),
+      module('p', 'cobble', 27, { pinned: true }),
+      ...['a', 'b'].map((id) => module(id, 'mark', 0, { row: 'low' })),
+      module('c', 'cobble', 0, { row: 'low' }),
+    ];
+    const moves = [
+      { module: 'a', atHp: 4 },
+      { module: 'c', atHp: 26 },
+      { module: 'b', atHp: 4 },
+    ];
+    expect(push(modules, moves)).toEqual({ n: 11, p: 27, a: 4, b: 4, c: 26 });
+  });
+
   it('does nothing around a module that stays where it is', () => {
     const layout = littleLayout({ modules: cobbles(0, 3) });
-    const moves = [{ module: 'a', row: 'top', atHp: 0 }];
-    const applied = applyEdit(layout, { type: 'move-modules', take: 'take', moves, push: true });
-    expect(applied.ok && applied.value).toBe(layout);
+    expect(applied(layout, dropped([{ module: 'a', atHp: 0 }]))).toBe(layout);
   });
 
   it('works in every row that something is moved to, and in no other', () => {
-    const modules = [...cobbles(0, 10), module('x', 'cobble', 10, { row: 'low' }), module('y', 'cobble', 0, { row: 'low' })];
-    const applied = applyEdit(littleLayout({ modules }), {
-      type: 'move-modules',
-      take: 'take',
-      moves: [{ module: 'a', row: 'low', atHp: 8 }],
-      push: true,
-    });
-    const after = applied.ok ? takeOf(applied.value).modules : [];
+    const modules = [
+      ...cobbles(0, 10),
+      module('x', 'cobble', 10, { row: 'low' }),
+      module('y', 'cobble', 0, { row: 'low' }),
+    ];
+    const after = takeOf(
+      applied(littleLayout({ modules }), dropped([{ module: 'a', atHp: 8 }], 'low')),
+    ).modules;
     expect(after.map(({ row: rowId, atHp }) => [rowId, atHp])).toEqual([
       ['low', 8],
       ['top', 10],
@@ -110,7 +139,7 @@ describe('a push', () => {
 interface Scene {
   readonly neighbours: readonly Module[];
   readonly moved: readonly Module[];
-  readonly moves: readonly Omit<ModuleMove, 'row'>[];
+  readonly moves: readonly Drop[];
 }
 
 /** Neighbours that overlap nothing, on whole HP, some pinned; and modules to drop among them. */
@@ -126,7 +155,10 @@ const scene = (movedModules: number, pins: boolean): fc.Arbitrary<Scene> =>
         { minLength: 1, maxLength: 7 },
       ),
       drops: fc.array(
-        fc.record({ kind: fc.constantFrom('cobble', 'mark', 'boulder'), atHp: fc.integer({ min: 0, max: 45 }) }),
+        fc.record({
+          kind: fc.constantFrom('cobble', 'mark', 'boulder'),
+          atHp: fc.integer({ min: 0, max: 45 }),
+        }),
         { minLength: 1, maxLength: movedModules },
       ),
     })
@@ -146,21 +178,15 @@ const scene = (movedModules: number, pins: boolean): fc.Arbitrary<Scene> =>
 /** The row afterwards: neighbours in their old order, then the moved modules. */
 function pushed({ neighbours, moved, moves }: Scene): { neighbours: Module[]; moved: Module[] } {
   const layout = littleLayout({ modules: [...neighbours, ...moved] });
-  const applied = applyEdit(layout, {
-    type: 'move-modules',
-    take: 'take',
-    moves: moves.map((move) => ({ ...move, row: 'top' })),
-    push: true,
-  });
-  if (!applied.ok) throw new Error(applied.error.message);
-  const modules = [...takeOf(applied.value).modules];
+  const { modules } = takeOf(applied(layout, dropped(moves)));
   return { neighbours: modules.slice(0, neighbours.length), moved: modules.slice(neighbours.length) };
 }
 
 const endOf = (each: Module): number => each.atHp + widthHpOf(each);
 const overlap = (a: Module, b: Module): boolean => a.atHp < endOf(b) && b.atHp < endOf(a);
 const middle = (each: Module): number => each.atHp + widthHpOf(each) / 2;
-const widths = (modules: readonly Module[]): number => modules.reduce((sum, each) => sum + widthHpOf(each), 0);
+const widths = (modules: readonly Module[]): number =>
+  modules.reduce((sum, each) => sum + widthHpOf(each), 0);
 
 describe('any push', () => {
   it('keeps order and pins, and makes no overlap between neighbours', () => {

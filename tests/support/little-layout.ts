@@ -1,4 +1,6 @@
 import fc from 'fast-check';
+import { applyEdit } from '../../src/edit/apply.ts';
+import type { Edit } from '../../src/edit/edit.ts';
 import type {
   Acceptance,
   Board,
@@ -88,8 +90,10 @@ export const module = (id: string, kind: string, atHp: number, more: Partial<Mod
 });
 
 /** Seats each connector on what stands at its place: `'a'` is a module's shore header, `['s', 1]` a ribbon's socket. */
-export const seats = (...on: readonly (string | readonly [ribbon: string, connector: number] | null)[]): Seat[] =>
-  on.flatMap((target, connector) => {
+export const seats = (
+  ...on: readonly (string | readonly [ribbon: string, connector: number] | null)[]
+): Seat[] =>
+  on.flatMap((target, connector): Seat[] => {
     if (target === null) return [];
     if (typeof target === 'string') return [{ connector, on: { module: target, header: 'shore' } }];
     return [{ connector, on: { ribbon: target[0], connector: target[1] } }];
@@ -113,7 +117,13 @@ export function littleLayout(parts: Partial<Take> = {}, others: readonly Take[] 
     ribbons: [],
     ...parts,
   };
-  return deepFreeze({ format: 'ribbonwright', version: 1, title: 'Shoreline', kit, takes: [take, ...others] });
+  return deepFreeze({
+    format: 'ribbonwright',
+    version: 1,
+    title: 'Shoreline',
+    kit,
+    takes: [take, ...others],
+  });
 }
 
 export function deepFreeze<T>(value: T): T {
@@ -122,10 +132,24 @@ export function deepFreeze<T>(value: T): T {
   return Object.freeze(value);
 }
 
+/** The layout after an edit that must not be refused. */
+export function applied(layout: Layout, edit: Edit): Layout {
+  const result = applyEdit(layout, edit);
+  if (!result.ok) throw new Error(result.error.message);
+  return result.value;
+}
+
+/** Why an edit is refused; undefined where it is not. */
+export function refusalOf(layout: Layout, edit: Edit): string | undefined {
+  const result = applyEdit(layout, edit);
+  return result.ok ? undefined : result.error.message;
+}
+
 /** The first take, which `littleLayout` makes from its parts. */
 export const takeOf = (layout: Layout): Take => layout.takes[0] as Take;
 
-export const widthHpOf = ({ kind }: Module): number => kit.modules.find(({ id }) => id === kind)?.widthHp ?? 0;
+export const widthHpOf = ({ kind }: Module): number =>
+  kit.modules.find(({ id }) => id === kind)?.widthHp ?? 0;
 
 const duplicates = (list: readonly { readonly id: string }[]): string[] => {
   const ids = list.map(({ id }) => id);
@@ -164,7 +188,9 @@ const hasConnector = (kind: string, connector: number): boolean =>
 function exists(take: Take, on: SeatedOn): boolean {
   if ('module' in on) {
     const kindId = take.modules.find(({ id }) => id === on.module)?.kind;
-    return kit.modules.some(({ id, headers }) => id === kindId && headers.some(({ id: h }) => h === on.header));
+    return kit.modules.some(
+      ({ id, headers }) => id === kindId && headers.some(({ id: h }) => h === on.header),
+    );
   }
   if ('board' in on) return on.board === board.id && on.header === 'p1';
   const other = take.ribbons.find(({ id }) => id === on.ribbon);
@@ -219,7 +245,10 @@ const drawnRibbons: fc.Arbitrary<Drawn[]> = fc
   .map((ribbons) => ribbons.map((each, i) => defined({ id: `${each.kind}-${i}`, ...each }) as Drawn));
 
 /** Everything in a take that a connector can be put on. */
-export function targetsIn(modules: readonly Module[], ribbons: readonly Pick<Ribbon, 'id' | 'kind'>[]): SeatedOn[] {
+export function targetsIn(
+  modules: readonly Module[],
+  ribbons: readonly Pick<Ribbon, 'id' | 'kind'>[],
+): SeatedOn[] {
   const onModules = modules.flatMap(({ id, kind }) => {
     const headers = kit.modules.find((known) => known.id === kind)?.headers ?? [];
     return headers.map((header): SeatedOn => ({ module: id, header: header.id }));
@@ -235,10 +264,12 @@ function seated(modules: readonly Module[], ribbons: readonly Drawn[]): Ribbon[]
   const targets = targetsIn(modules, ribbons);
   return ribbons.map(({ picks, ...each }) => {
     const connectors = kindOfRibbon(each.kind)?.connectors.length ?? 1;
-    const drawn = picks.map((pick, i): Seat => ({
-      connector: i % connectors,
-      on: targets[pick % targets.length] as SeatedOn,
-    }));
+    const drawn = picks.map(
+      (pick, i): Seat => ({
+        connector: i % connectors,
+        on: targets[pick % targets.length] as SeatedOn,
+      }),
+    );
     return { ...each, seats: drawn };
   });
 }
@@ -257,7 +288,9 @@ const anyTake = (id: string): fc.Arbitrary<Take> =>
       later,
     })
     .chain(({ widths, heightU, ...rest }) => {
-      const rows = widths.map((widthHp, i) => row(['top', 'low', 'base'][i] as string, widthHp, i ? { heightU } : {}));
+      const rows = widths.map((widthHp, i) =>
+        row(['top', 'low', 'base'][i] as string, widthHp, i ? { heightU } : {}),
+      );
       return fc.tuple(anyModules(rows), drawnRibbons).map(([modules, ribbons]) =>
         defined({
           id,

@@ -13,31 +13,29 @@ import { mm, ribbonSubject } from '../words.ts';
 interface Span {
   readonly ribbon: LaidRibbon;
   readonly row: PlacedRow;
-  readonly fromMm: number;
-  readonly toMm: number;
-  readonly lowMm: number;
-  readonly highMm: number;
+  fromMm: number;
+  toMm: number;
+  lowMm: number;
+  highMm: number;
 }
-
-const covering = (a: Span, b: Span): Span => ({
-  ...a,
-  fromMm: Math.min(a.fromMm, b.fromMm),
-  toMm: Math.max(a.toMm, b.toMm),
-  lowMm: Math.min(a.lowMm, b.lowMm),
-  highMm: Math.max(a.highMm, b.highMm),
-});
 
 /** One span in each row where the ribbon has seats. */
 function spansOf(ribbon: LaidRibbon, seats: readonly HeaderJoint[]): Span[] {
   const half = ribbonWidthMm(ribbon.facts.conductors) / 2;
-  const spans = new Map<PlacedRow, Span>();
+  const spans: Span[] = [];
   for (const { on } of seats) {
     const { row, xMm, yMm } = on.header;
-    const span = { ribbon, row, fromMm: xMm, toMm: xMm, lowMm: yMm - half, highMm: yMm + half };
-    const known = spans.get(row);
-    spans.set(row, known ? covering(known, span) : span);
+    const known = spans.find((span) => span.row === row);
+    if (!known) {
+      spans.push({ ribbon, row, fromMm: xMm, toMm: xMm, lowMm: yMm - half, highMm: yMm + half });
+      continue;
+    }
+    known.fromMm = Math.min(known.fromMm, xMm);
+    known.toMm = Math.max(known.toMm, xMm);
+    known.lowMm = Math.min(known.lowMm, yMm - half);
+    known.highMm = Math.max(known.highMm, yMm + half);
   }
-  return [...spans.values()];
+  return spans;
 }
 
 const areJoined = (a: LaidRibbon, b: LaidRibbon): boolean =>
