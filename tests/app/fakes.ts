@@ -41,8 +41,9 @@ export function fakeFiles(text: string | null = null): Files & { readonly saved:
   return {
     saved,
     pick: async () => ok(text),
-    save: async (name, content) => {
-      saved.set(name, content);
+    read: async (file) => ok(await file.text()),
+    save: async (title, content) => {
+      saved.set(title, content);
       return ok(true);
     },
   };

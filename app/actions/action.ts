@@ -1,0 +1,41 @@
+import type { Edit } from '../../src/index.ts';
+import type { Editor } from '../editor.ts';
+import type { IconName } from '../panels/icon.tsx';
+
+/** Keys that start an action; letters are told by what they type, whatever the layout of the keyboard. */
+export interface Shortcut {
+  /** As `KeyboardEvent.key` names it, letters small. */
+  readonly key: string;
+  /** Ctrl, or the command key. */
+  readonly mod?: true;
+  readonly shift?: true;
+  readonly alt?: true;
+}
+
+/** One thing that a user can do; buttons, menus and keys all read the same list. */
+export interface Action {
+  readonly id: string;
+  label(editor: Editor): string;
+  readonly icon?: IconName;
+  readonly shortcuts?: readonly Shortcut[];
+  /** Keys that mean something else on buttons and lists count only where the drawing has them. */
+  readonly keysOnStageOnly?: true;
+  /** It may be done while something is dragged. */
+  readonly whileDragging?: true;
+  enabled(editor: Editor): boolean;
+  run(editor: Editor): void;
+}
+
+export const always = (): boolean => true;
+
+/** Carries out an edit; a refusal is told in the banner. */
+export function perform({ layouts, session }: Editor, edit: Edit): void {
+  const done = layouts.run(edit);
+  if (!done.ok) session.setState({ banner: `${done.error}.` });
+}
+
+/** Does it, if it can be done now. */
+export function start(editor: Editor, action: Action): void {
+  const heldOff = !action.whileDragging && editor.gestures.store.getState().running;
+  if (!heldOff && action.enabled(editor)) action.run(editor);
+}

@@ -1,0 +1,10 @@
+import { emptyLayout } from '../../src/index.ts';
+import { type Action, always } from './action.ts';
+import { takeLayout } from './take-layout.ts';
+
+export const newLayout: Action = {
+  id: 'new-layout',
+  label: () => 'New empty case',
+  enabled: always,
+  run: (editor) => takeLayout(editor, emptyLayout(), 'start an empty case'),
+};

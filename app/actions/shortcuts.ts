@@ -1,0 +1,37 @@
+import type { Action, Shortcut } from './action.ts';
+
+/** What a browser says of a key press, as far as it matters here. */
+export interface KeyPress {
+  readonly key: string;
+  readonly ctrlKey: boolean;
+  readonly metaKey: boolean;
+  readonly shiftKey: boolean;
+  readonly altKey: boolean;
+}
+
+const keyOf = ({ key }: KeyPress): string => (key.length === 1 ? key.toLowerCase() : key);
+
+const fits = (press: KeyPress, { key, mod, shift, alt }: Shortcut): boolean =>
+  keyOf(press) === key &&
+  (press.ctrlKey || press.metaKey) === (mod === true) &&
+  press.shiftKey === (shift === true) &&
+  press.altKey === (alt === true);
+
+export const actionFor = (actions: readonly Action[], press: KeyPress): Action | undefined =>
+  actions.find(({ shortcuts }) => shortcuts?.some((shortcut) => fits(press, shortcut)));
+
+const NAMES: Readonly<Record<string, string>> = {
+  ArrowLeft: '←',
+  ArrowRight: '→',
+  ArrowUp: '↑',
+  ArrowDown: '↓',
+  Delete: 'Del',
+  Escape: 'Esc',
+};
+
+/** A shortcut as it is printed on keys. */
+export function keysOf({ key, mod, shift, alt }: Shortcut, apple: boolean): string {
+  const name = NAMES[key] ?? key.toUpperCase();
+  if (apple) return `${alt ? '⌥' : ''}${shift ? '⇧' : ''}${mod ? '⌘' : ''}${name}`;
+  return [...(mod ? ['Ctrl'] : []), ...(alt ? ['Alt'] : []), ...(shift ? ['Shift'] : []), name].join('+');
+}

@@ -1,0 +1,45 @@
+import type { DerivedTake, LaidRibbon, PlacedModule, Ribbon } from '../../src/index.ts';
+import type { Moving, Scene } from './model.ts';
+
+/** What stands still and what a gesture moves: they are drawn on layers of their own. */
+export interface Cast {
+  readonly moves: (module: PlacedModule) => boolean;
+  readonly carries: (ribbon: LaidRibbon) => boolean;
+  /** Differs when the still layer must be drawn anew. */
+  readonly key: string;
+}
+
+export const STILL: Cast = { moves: () => false, carries: () => false, key: '' };
+
+const isSeatedOn = ({ seats }: Ribbon, modules: ReadonlySet<string>): boolean =>
+  seats.some(({ on }) => 'module' in on && modules.has(on.module));
+
+/** Ribbons that a gesture changed, and those on the modules that it moves, with all that is joined to them. */
+function carriedIds(
+  { take, harnesses }: DerivedTake,
+  shown: DerivedTake,
+  modules: ReadonlySet<string>,
+): string[] {
+  const others = new Set(shown.take.ribbons);
+  const touched = new Set(
+    take.ribbons.filter((ribbon) => !others.has(ribbon) || isSeatedOn(ribbon, modules)).map(({ id }) => id),
+  );
+  return harnesses
+    .filter(({ ribbons }) => ribbons.some(({ id }) => touched.has(id)))
+    .flatMap(({ ribbons }) => ribbons.map(({ id }) => id));
+}
+
+/** Sorts a take into what stands still and what moves. */
+export function castOf(scene: Scene, moving: Moving | null): Cast {
+  if (!moving) return STILL;
+  const { modules, derived } = moving;
+  const ribbons = new Set([
+    ...carriedIds(scene.derived, derived, modules),
+    ...carriedIds(derived, scene.derived, modules),
+  ]);
+  return {
+    moves: ({ id }) => modules.has(id),
+    carries: ({ id }) => ribbons.has(id),
+    key: JSON.stringify([[...modules].sort(), [...ribbons].sort()]),
+  };
+}

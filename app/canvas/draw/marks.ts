@@ -1,0 +1,119 @@
+import type { Level, Note } from '../../../src/index.ts';
+import { type Point, type Sheet, xOf, yOf } from '../sheet.ts';
+import type { Theme } from '../theme.ts';
+import { addDot, addPolygon, CENTRED, type Context, type Paper, paint, write } from './paper.ts';
+
+/** A sign on the drawing: the worst of the notes that stand there, and how many they are. */
+export interface Mark extends Point {
+  readonly level: Level;
+  readonly count: number;
+}
+
+/** Marks nearer than this to one another are one, px. */
+const APART = 24;
+
+const RADIUS = 10.5;
+
+/** How far a mark stands above its spot, so as not to hide it, px. */
+const above = (scale: number): number => 9 * scale + 12;
+
+/** A note in focus stands alone; else reminders and what was put away bear no mark. */
+const isShown = ({ level, accepted, key }: Note, focus: string | null): boolean =>
+  focus === null ? level !== 'reminder' && !accepted : key === focus;
+
+function pointsOf(sheet: Sheet, note: Note): Point[] {
+  const lift = above(sheet.scale);
+  return note.spots.flatMap(({ row: id, xMm, yMm }) => {
+    const row = sheet.rowById.get(id);
+    return row ? [{ x: xOf(row, xMm), y: Math.max(yOf(row, yMm) - lift, row.top + RADIUS) }] : [];
+  });
+}
+
+/** Marks of notes, worst first; those that would lie on one another are merged. */
+export function marksOf(sheet: Sheet, notes: readonly Note[], focus: string | null): Mark[] {
+  const marks: { x: number; y: number; level: Level; count: number }[] = [];
+  const cells = new Map<string, (typeof marks)[number]>();
+  const cellAt = (x: number, y: number): string => `${Math.round(x / APART)} ${Math.round(y / APART)}`;
+  const near = ({ x, y }: Point) => {
+    for (const dx of [0, -APART, APART]) {
+      for (const dy of [0, -APART, APART]) {
+        const mark = cells.get(cellAt(x + dx, y + dy));
+        if (mark && Math.hypot(mark.x - x, mark.y - y) < APART) return mark;
+      }
+    }
+    return undefined;
+  };
+  for (const note of notes) {
+    if (!isShown(note, focus)) continue;
+    for (const point of pointsOf(sheet, note)) {
+      const known = near(point);
+      if (known) {
+        known.count++;
+        continue;
+      }
+      const mark = { ...point, level: note.level, count: 1 };
+      marks.push(mark);
+      cells.set(cellAt(point.x, point.y), mark);
+    }
+  }
+  return marks;
+}
+
+function addOctagon(ctx: Context, { x, y }: Point): void {
+  const radius = RADIUS + 0.5;
+  const corner = radius * (Math.SQRT2 - 1);
+  addPolygon(
+    ctx,
+    [
+      [-corner, -radius],
+      [corner, -radius],
+      [radius, -corner],
+      [radius, corner],
+      [corner, radius],
+      [-corner, radius],
+      [-radius, corner],
+      [-radius, -corner],
+    ].map(([dx, dy]) => ({ x: x + (dx as number), y: y + (dy as number) })),
+  );
+}
+
+function addDiamond(ctx: Context, { x, y }: Point): void {
+  const radius = RADIUS + 3;
+  addPolygon(ctx, [
+    { x, y: y - radius },
+    { x: x + radius, y },
+    { x, y: y + radius },
+    { x: x - radius, y },
+  ]);
+}
+
+const addRing = (ctx: Context, { x, y }: Point): void => addDot(ctx, x, y, RADIUS - 1);
+
+interface Sign {
+  readonly fill: string;
+  readonly line: string;
+  readonly ink: string;
+  /** Written where one mark stands alone. */
+  readonly alone: string;
+  readonly add: (ctx: Context, at: Point) => void;
+}
+
+const signOf = (level: Level, theme: Theme): Sign =>
+  ({
+    damage: { fill: theme.mark, line: theme.markInk, ink: theme.markInk, alone: '!', add: addOctagon },
+    fault: { fill: theme.fault, line: theme.markInk, ink: theme.markInk, alone: '', add: addDiamond },
+    reminder: { fill: theme.sheet, line: theme.inkSoft, ink: theme.ink, alone: '', add: addRing },
+  })[level];
+
+/** Solid octagon: damage. Diamond: fault. Ring: reminder. With a figure where several lie together. */
+export function drawMarks(ctx: Context, { theme }: Paper, marks: readonly Mark[]): void {
+  for (const level of ['reminder', 'fault', 'damage'] as const) {
+    const some = marks.filter((mark) => mark.level === level);
+    const { fill, line, ink, alone, add } = signOf(level, theme);
+    paint(ctx, { fill, line, width: 2 }, some, (mark) => add(ctx, mark));
+    for (const { x, y, count } of some) {
+      const text = count > 1 ? String(count) : alone;
+      if (text) write(ctx, text, x, y, { px: 12, colour: ink, weight: 750, ...CENTRED });
+    }
+  }
+}

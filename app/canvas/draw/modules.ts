@@ -1,0 +1,127 @@
+import { type PlacedModule, panelHeightMm, panelHoles } from '../../../src/index.ts';
+import type { Knot } from '../knot.ts';
+import type { Run } from '../runs.ts';
+import { type Box, headerPoint, moduleBox, rowOf, type Sheet, xOf, yOf } from '../sheet.ts';
+import { drawHeaders, headerReachMm } from './headers.ts';
+import { type Stretch, writeName } from './name.ts';
+import { addBox, addDot, type Context, type Paper, paint, textPx, write } from './paper.ts';
+
+/** How far the board behind a panel stays away from the rails, mm. */
+const boardInsetMm = (heightU: number): number => Math.min(11, panelHeightMm(heightU) * 0.12);
+
+function circuitBox(sheet: Sheet, module: PlacedModule): Box {
+  const { left, right, top, bottom } = moduleBox(sheet, module);
+  const inset = boardInsetMm(module.facts.heightU) * sheet.scale;
+  const side = Math.min(0.8 * sheet.scale, (right - left) * 0.06);
+  return { left: left + side, right: right - side, top: top + inset, bottom: bottom - inset };
+}
+
+function drawHoles(ctx: Context, { sheet, theme }: Paper, modules: readonly PlacedModule[]): void {
+  const radius = Math.max(1.4, 1.6 * sheet.scale);
+  paint(ctx, { fill: theme.inkFaint }, modules, (module) => {
+    const row = rowOf(sheet, module);
+    for (const { xMm, yMm } of panelHoles(module.facts.kind.widthHp, module.facts.heightU)) {
+      addDot(ctx, xOf(row, module.leftMm + xMm), yOf(row, yMm), radius);
+    }
+  });
+}
+
+/** A drawing pin in the middle of the upper edge: this module stays where it is. */
+function drawPinned(ctx: Context, { sheet, theme }: Paper, modules: readonly PlacedModule[]): void {
+  const size = Math.max(2.2, 1.3 * sheet.scale);
+  paint(
+    ctx,
+    { fill: theme.ink },
+    modules.filter(({ module }) => module.pinned),
+    (module) => {
+      const { top, left, right } = moduleBox(sheet, module);
+      const x = (left + right) / 2;
+      const y = top + 3 * sheet.scale;
+      addDot(ctx, x, y, size);
+      ctx.rect(x - size / 4, y, size / 2, size * 2.4);
+    },
+  );
+}
+
+function drawPanels(ctx: Context, { sheet, theme }: Paper, modules: readonly PlacedModule[]): void {
+  const look = { fill: theme.panel, line: theme.panelEdge, width: Math.max(1, 0.4 * sheet.scale) };
+  paint(ctx, look, modules, (module) => addBox(ctx, moduleBox(sheet, module), 0.5));
+}
+
+/** Stretches of a module that its headers and the ribbons over it cover. */
+function coversOf(sheet: Sheet, module: PlacedModule, runs: readonly Run[], box: Box): Stretch[] {
+  const headers = module.headers.map((header) => ({
+    y: headerPoint(sheet, header).y,
+    half: headerReachMm(header) * sheet.scale,
+  }));
+  const ribbons = runs.flatMap(({ ribbon, knots, half }) => {
+    const [first, last] = [knots[0] as Knot, knots[knots.length - 1] as Knot];
+    const over = Math.min(first.x, last.x) < box.right && Math.max(first.x, last.x) > box.left;
+    return over && ribbon.facts.flat && first.y > box.top && first.y < box.bottom
+      ? [{ y: first.y, half: half + 2 }]
+      : [];
+  });
+  return [...headers, ...ribbons].map(({ y, half }) => ({ top: y - half, bottom: y + half }));
+}
+
+/** Modules from behind: panel edge, circuit board, headers with their pins; names where no run covers them. */
+export function drawModulesRear(
+  ctx: Context,
+  paper: Paper,
+  modules: readonly PlacedModule[],
+  runs: readonly Run[],
+): void {
+  const { sheet, theme } = paper;
+  const { scale } = sheet;
+  drawPanels(ctx, paper, modules);
+  paint(ctx, { fill: theme.board }, modules, (module) => addBox(ctx, circuitBox(sheet, module)));
+  drawHoles(ctx, paper, modules);
+  drawHeaders(
+    ctx,
+    paper,
+    modules.flatMap(({ headers }) => headers),
+    {
+      box: theme.boardEdge,
+      pin: theme.pin,
+      arrow: theme.boardInk,
+    },
+  );
+  drawPinned(ctx, paper, modules);
+  const lettering = { px: textPx(scale), colour: theme.boardInk, weight: 600 };
+  for (const module of modules) {
+    const box = circuitBox(sheet, module);
+    writeName(ctx, module.name, box, coversOf(sheet, module, runs, box), lettering);
+  }
+}
+
+/** Modules from the front: plain panels with screws, name, width and the colour of their kind. */
+export function drawModulesFront(ctx: Context, paper: Paper, modules: readonly PlacedModule[]): void {
+  const { sheet, theme } = paper;
+  const { scale } = sheet;
+  drawPanels(ctx, paper, modules);
+  drawHoles(ctx, paper, modules);
+  drawPinned(ctx, paper, modules);
+  const lettering = { px: textPx(scale), colour: theme.ink, weight: 600 };
+  for (const module of modules) {
+    const box = moduleBox(sheet, module);
+    const margin = 7 * scale;
+    writeName(
+      ctx,
+      module.name,
+      { ...box, top: box.top + margin, bottom: box.bottom - 1.6 * margin },
+      [],
+      lettering,
+    );
+    const { widthHp, color } = module.facts.kind;
+    // A colour that the browser cannot read leaves the one before it.
+    ctx.fillStyle = theme.inkFaint;
+    if (color) ctx.fillStyle = color;
+    ctx.fillRect(box.left, box.bottom - 8.4 * scale, box.right - box.left, 1.4 * scale);
+    if (scale * widthHp < 7) continue;
+    write(ctx, `${widthHp} HP`, (box.left + box.right) / 2, box.bottom - 10 * scale, {
+      px: Math.min(lettering.px, 11 + scale / 2),
+      colour: theme.ink,
+      align: 'center',
+    });
+  }
+}

@@ -1,0 +1,125 @@
+import type { Box, Point, Sheet } from '../sheet.ts';
+import { font, type Theme } from '../theme.ts';
+
+/** What every drawing needs: the sheet, its colours, and the part of it that is worth drawing. */
+export interface Paper {
+  readonly sheet: Sheet;
+  readonly theme: Theme;
+  readonly view: Box;
+}
+
+export type Context = CanvasRenderingContext2D;
+
+/** How a path is painted: filled, then outlined. */
+interface Look {
+  readonly fill?: string;
+  readonly line?: string;
+  /** Of the line, px. */
+  readonly width?: number;
+  readonly dash?: readonly number[];
+}
+
+/** Paints many things as one path, since each painting call costs; nothing for no things. */
+export function paint<T>(
+  ctx: Context,
+  { fill, line, width = 1, dash }: Look,
+  things: readonly T[],
+  add: (thing: T) => void,
+): void {
+  if (things.length === 0) return;
+  ctx.beginPath();
+  things.forEach(add);
+  if (fill) {
+    ctx.fillStyle = fill;
+    ctx.fill();
+  }
+  if (!line) return;
+  ctx.strokeStyle = line;
+  ctx.lineWidth = width;
+  ctx.setLineDash(dash ? [...dash] : []);
+  ctx.stroke();
+}
+
+/** Width of the outline of a small thing, px. */
+export const thinLine = (scale: number): number => Math.min(1.6, Math.max(0.8, scale / 2));
+
+export const addBox = (ctx: Context, { left, top, right, bottom }: Box, inset = 0): void =>
+  ctx.rect(left + inset, top + inset, right - left - 2 * inset, bottom - top - 2 * inset);
+
+export function addLine(ctx: Context, points: readonly Point[]): void {
+  points.forEach(({ x, y }, i) => {
+    if (i === 0) ctx.moveTo(x, y);
+    else ctx.lineTo(x, y);
+  });
+}
+
+export function addPolygon(ctx: Context, points: readonly Point[]): void {
+  addLine(ctx, points);
+  ctx.closePath();
+}
+
+/** A line beside another, at a distance to its left. */
+export function beside(line: readonly Point[], distance: number): Point[] {
+  return line.map(({ x, y }, i) => {
+    const before = line[i - 1] ?? (line[i] as Point);
+    const after = line[i + 1] ?? (line[i] as Point);
+    const length = Math.hypot(after.x - before.x, after.y - before.y) || 1;
+    return {
+      x: x + ((after.y - before.y) / length) * distance,
+      y: y - ((after.x - before.x) / length) * distance,
+    };
+  });
+}
+
+export function addDot(ctx: Context, x: number, y: number, radius: number): void {
+  ctx.moveTo(x + radius, y);
+  ctx.arc(x, y, radius, 0, 2 * Math.PI);
+}
+
+export const boxAround = ({ x, y }: Point, halfWidth: number, halfHeight: number): Box => ({
+  left: x - halfWidth,
+  top: y - halfHeight,
+  right: x + halfWidth,
+  bottom: y + halfHeight,
+});
+
+/** No text is smaller than this, px. */
+export const LEAST_TEXT = 11;
+
+/** Size of a text that grows with the scale, but less than it. */
+export const textPx = (scale: number, most = 17): number =>
+  Math.round(Math.min(most, Math.max(LEAST_TEXT, 8.5 + 1.9 * scale)) * 2) / 2;
+
+export interface Lettering {
+  readonly px: number;
+  readonly colour: string;
+  readonly weight?: number;
+  readonly align?: CanvasTextAlign;
+  readonly baseline?: CanvasTextBaseline;
+}
+
+/** Of text that stands in the middle of something. */
+export const CENTRED = { align: 'center', baseline: 'middle' } as const;
+
+export function write(ctx: Context, text: string, x: number, y: number, lettering: Lettering): void {
+  const { px, colour, weight = 400, align = 'left', baseline = 'alphabetic' } = lettering;
+  ctx.font = font(px, weight);
+  ctx.fillStyle = colour;
+  ctx.textAlign = align;
+  ctx.textBaseline = baseline;
+  ctx.fillText(text, x, y);
+}
+
+/** Reads from the right-hand side of the sheet, as on a drawing. */
+export function writeUpward(ctx: Context, text: string, x: number, y: number, lettering: Lettering): void {
+  ctx.save();
+  ctx.translate(x, y);
+  ctx.rotate(-Math.PI / 2);
+  write(ctx, text, 0, 0, lettering);
+  ctx.restore();
+}
+
+export function widthOf(ctx: Context, text: string, px: number, weight = 400): number {
+  ctx.font = font(px, weight);
+  return ctx.measureText(text).width;
+}

@@ -1,0 +1,131 @@
+import { CONDUCTOR_MM, orderOf } from '../../../src/index.ts';
+import type { Knot } from '../knot.ts';
+import type { Run } from '../runs.ts';
+import { addLine, addPolygon, type Context, type Paper, paint } from './paper.ts';
+
+/** How far a ribbon is pressed through beyond its outermost connectors, mm. */
+const END_MM = 3.4;
+
+/** From this distance of the conductors on, px, each is drawn. */
+const CONDUCTORS_APART = 2;
+
+/** A piece of band between two places; y is that of its middle. A crossed one shows a half-twist. */
+interface Piece {
+  readonly x0: number;
+  readonly y0: number;
+  readonly x1: number;
+  readonly y1: number;
+  readonly half: number;
+  readonly crossed: boolean;
+  /** Whether the stripe lies on the lower edge at the start. */
+  readonly down: boolean;
+}
+
+/** Cuts the band between two connectors into straight pieces and half-twists. */
+function piecesBetween(a: Knot, b: Knot, half: number, halfTwists: number): Piece[] {
+  const down = a.pin1 === 'down';
+  const whole = { x0: a.x, y0: a.y, x1: b.x, y1: b.y, half, crossed: false, down };
+  if (halfTwists === 0) return [whole];
+  const width = b.x - a.x;
+  const twisted = Math.min(Math.abs(width) * 0.8, halfTwists * half * 2.4) / Math.max(Math.abs(width), 1e-6);
+  const stops = [
+    0,
+    ...Array.from({ length: halfTwists + 1 }, (_, i) => 0.5 + twisted * (i / halfTwists - 0.5)),
+    1,
+  ];
+  return stops.slice(1).map((stop, i) => {
+    const start = stops[i] as number;
+    const crossed = i > 0 && i <= halfTwists;
+    const turned = Math.min(Math.max(i - 1, 0), halfTwists) % 2 === 1;
+    return {
+      x0: a.x + width * start,
+      y0: a.y + (b.y - a.y) * start,
+      x1: a.x + width * stop,
+      y1: a.y + (b.y - a.y) * stop,
+      half,
+      crossed,
+      down: down !== turned,
+    };
+  });
+}
+
+/** What sticks out beyond the outermost connectors. */
+function endPiece(knot: Knot, half: number, reach: number): Piece {
+  return {
+    x0: knot.x,
+    y0: knot.y,
+    x1: knot.x + reach,
+    y1: knot.y,
+    half,
+    crossed: false,
+    down: knot.pin1 === 'down',
+  };
+}
+
+function piecesOf({ knots, half, ribbon }: Run, scale: number): Piece[] {
+  const first = knots[0] as Knot;
+  const last = knots[knots.length - 1] as Knot;
+  const outward = Math.sign(last.x - first.x) * END_MM * scale;
+  const twists = ribbon.ribbon.twists ?? [];
+  return [
+    endPiece(first, half, -outward),
+    ...knots.slice(1).flatMap((knot, i) => {
+      const before = knots[i] as Knot;
+      return piecesBetween(before, knot, half, twists[orderOf(ribbon, before.connector)] ?? 0);
+    }),
+    endPiece(last, half, outward),
+  ];
+}
+
+/** The strip of a piece between two distances from its middle, down the screen; it changes sides in a half-twist. */
+function addStrip(ctx: Context, { x0, y0, x1, y1, crossed }: Piece, upper: number, lower: number): void {
+  const [a, b] = crossed ? [-lower, -upper] : [upper, lower];
+  addPolygon(ctx, [
+    { x: x0, y: y0 + upper },
+    { x: x1, y: y1 + (crossed ? b : a) },
+    { x: x1, y: y1 + (crossed ? a : b) },
+    { x: x0, y: y0 + lower },
+  ]);
+}
+
+/** The loudest line of the drawing is never thinner than this, px. */
+const STRIPE_LEAST = 3;
+
+export const stripePx = (scale: number): number => Math.max(STRIPE_LEAST, CONDUCTOR_MM * scale);
+
+function addConductors(ctx: Context, { x0, y0, x1, y1, half, crossed }: Piece, pitch: number): void {
+  for (let offset = pitch - half; offset < half - pitch / 2; offset += pitch) {
+    addLine(ctx, [
+      { x: x0, y: y0 + offset },
+      { x: x1, y: y1 + (crossed ? -offset : offset) },
+    ]);
+  }
+}
+
+/**
+ * Flat ribbons at their true width: band, conductors where there is room for them (or where asked for), and
+ * the stripe on its edge, crossing over with each half-twist.
+ */
+export function drawRibbons(
+  ctx: Context,
+  { theme, sheet }: Paper,
+  runs: readonly Run[],
+  single = false,
+): void {
+  const { scale } = sheet;
+  const { ribbonEdge } = theme;
+  const pieces = runs.flatMap((run) => piecesOf(run, scale));
+  paint(ctx, { fill: theme.ribbon, line: ribbonEdge, width: 0.9 }, pieces, (piece) =>
+    addStrip(ctx, piece, -piece.half, piece.half),
+  );
+  if (single || CONDUCTOR_MM * scale >= CONDUCTORS_APART) {
+    paint(ctx, { line: theme.ribbonLine, width: 0.6 }, pieces, (piece) =>
+      addConductors(ctx, piece, CONDUCTOR_MM * scale),
+    );
+  }
+  const stripe = stripePx(scale);
+  paint(ctx, { fill: theme.stripe, line: ribbonEdge, width: 0.7 }, pieces, (piece) => {
+    const edge = piece.down ? piece.half - stripe : -piece.half;
+    addStrip(ctx, piece, edge, edge + stripe);
+  });
+}

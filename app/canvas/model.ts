@@ -1,0 +1,61 @@
+import type { DerivedTake, Note, SubjectType } from '../../src/index.ts';
+
+/** Which way the rack is looked at. The rear mirrors x when it draws, and only then. */
+export type Side = 'front' | 'rear';
+
+export type ThemeName = 'light' | 'dark' | 'dim';
+
+/** Where the sheet lies on the screen: CSS px per mm of rack, and the sheet's origin in CSS px. */
+export interface Viewport {
+  readonly scale: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** CSS px. */
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** What lies under a point of the sheet. */
+export type Hit =
+  | { readonly type: 'module'; readonly id: string }
+  | { readonly type: 'header'; readonly module: string; readonly header: string }
+  /** `connector` where the point is on one of its connectors. */
+  | { readonly type: 'ribbon'; readonly id: string; readonly connector?: number }
+  /** `header` where the point is on one of its headers. */
+  | { readonly type: 'board'; readonly id: string; readonly header?: string }
+  | { readonly type: 'row'; readonly id: string; readonly atHp: number };
+
+/** How the selection names a thing: ids are unique only within their own list. */
+export type SelectionKey = `${SubjectType}:${string}`;
+
+export const selectionKey = (type: SubjectType, id: string): SelectionKey => `${type}:${id}`;
+
+/** What the canvas shows while nothing is dragged. */
+export interface Scene {
+  readonly derived: DerivedTake;
+  readonly notes: readonly Note[];
+  readonly side: Side;
+  /** Keys made by `selectionKey`. */
+  readonly selection: ReadonlySet<string>;
+  /** Key of the note whose subjects stand out while all else is dimmed. */
+  readonly focus: string | null;
+}
+
+/** What a drag in progress shows instead: the same take as it would be on release. */
+export interface Moving {
+  readonly derived: DerivedTake;
+  readonly notes: readonly Note[];
+  /** Modules that the gesture moves, pushed neighbours included; drawn on the moving layer. */
+  readonly modules: ReadonlySet<string>;
+  /** What the gesture would drop on, outlined. */
+  readonly target?: Hit;
+}
+
+/** The running drag, outside React: a store of one value. */
+export interface MovingStore {
+  get(): Moving | null;
+  subscribe(listener: () => void): () => void;
+}

@@ -1,0 +1,229 @@
+import type { Layer } from 'konva/lib/Layer.js';
+import { type Cast, castOf } from './cast.ts';
+import { type Mark, marksOf } from './draw/marks.ts';
+import type { Context, Paper } from './draw/paper.ts';
+import { paintMarks, paintMoving, paintStill } from './layers.ts';
+import type { Moving, MovingStore, Scene, Size, Viewport } from './model.ts';
+import { layOutSheet, viewOf } from './sheet.ts';
+import type { Theme } from './theme.ts';
+
+/** What a stage shows. */
+export interface Shown {
+  readonly scene: Scene;
+  readonly viewport: Viewport;
+  readonly theme: Theme;
+  readonly size: Size;
+}
+
+/** The elements and layers that a painter paints on. */
+export interface Easel {
+  /** Turned about its upright axis when the side changes. */
+  readonly turning: HTMLElement;
+  /** Moved and scaled as a picture while a gesture zooms or pans. */
+  readonly picture: HTMLElement;
+  readonly layers: Readonly<Record<'still' | 'moving' | 'marks', Layer>>;
+}
+
+/** A moved picture is redrawn when it has rested for so long, ms. */
+const REST_MS = 100;
+
+/** A picture moved by more than this share of the stage, or scaled by more, is redrawn at once. */
+const FAR = 0.25;
+const MUCH = 1.8;
+
+/** One half of the turn from side to side, ms. */
+const HALF_TURN_MS = 140;
+
+const isSame = (a: Viewport, b: Viewport): boolean => a.scale === b.scale && a.x === b.x && a.y === b.y;
+
+const wantsMotion = (): boolean => !matchMedia('(prefers-reduced-motion: reduce)').matches;
+
+/** Paints the layers of a stage, and repaints of them only what has changed. Knows nothing of React. */
+export class Painter {
+  #shown: Shown;
+  readonly #moving: MovingStore;
+  #easel: Easel | null = null;
+  /** Where the picture is seen now; differs from what is drawn while a gesture moves it. */
+  #seen: Viewport;
+  #cast: Cast;
+  #marks: readonly Mark[] = [];
+  #marksKey = '';
+  #rest: ReturnType<typeof setTimeout> | undefined;
+  /** What to show once the case has turned so far that nothing is seen of it. */
+  #next: Shown | null = null;
+
+  constructor(shown: Shown, moving: MovingStore) {
+    this.#shown = shown;
+    this.#seen = shown.viewport;
+    this.#moving = moving;
+    this.#cast = castOf(shown.scene, moving.get());
+  }
+
+  /** Starts to paint; answers with what stops it. */
+  hang(easel: Easel): () => void {
+    this.#easel = easel;
+    // As a property of its own a layer would draw twice at first: its making forgets that it has asked to.
+    for (const layer of Object.values(easel.layers)) layer.listening(false);
+    const unsubscribe = this.#moving.subscribe(() => this.#follow());
+    const unwatch = watchPixelRatio((ratio) => this.#sharpen(ratio));
+    this.#redraw();
+    return () => {
+      unsubscribe();
+      unwatch();
+      clearTimeout(this.#rest);
+      this.#easel = null;
+    };
+  }
+
+  /** Shows something else: another side by turning the case, if motion is welcome, another viewport as `look` does. */
+  show(shown: Shown): void {
+    if (this.#next) {
+      this.#next = shown;
+      return;
+    }
+    if (this.#easel && shown.scene.side !== this.#shown.scene.side && wantsMotion()) {
+      this.#next = shown;
+      this.#turn(this.#easel);
+      return;
+    }
+    const before = this.#shown;
+    this.#shown = { ...shown, viewport: before.viewport };
+    const onlyMoved =
+      shown.scene === before.scene && shown.theme === before.theme && shown.size === before.size;
+    if (onlyMoved) this.look(shown.viewport, true);
+    else this.#settle(shown.viewport);
+  }
+
+  /** Shows another part of the sheet; `live` as a moved picture that is redrawn when the gesture rests. */
+  look(viewport: Viewport, live: boolean): void {
+    if (live && isSame(viewport, this.#seen)) return;
+    clearTimeout(this.#rest);
+    if (!live || !this.#easel || this.#isFar(viewport)) {
+      this.#settle(viewport);
+      return;
+    }
+    this.#seen = viewport;
+    const drawn = this.#shown.viewport;
+    const zoom = viewport.scale / drawn.scale;
+    const x = viewport.x - drawn.x * zoom;
+    const y = viewport.y - drawn.y * zoom;
+    this.#easel.picture.style.transform = `translate(${x}px,${y}px) scale(${zoom})`;
+    this.#rest = setTimeout(() => this.#settle(this.#seen), REST_MS);
+  }
+
+  readonly still = (ctx: Context): void => {
+    // Konva draws a layer as it adds it, before anything is known of the others.
+    if (this.#easel) paintStill(ctx, this.#paper(), this.#shown.scene, this.#cast);
+  };
+
+  readonly moving = (ctx: Context): void => {
+    const moving = this.#moving.get();
+    if (moving) paintMoving(ctx, this.#paper(), moving, this.#cast);
+  };
+
+  readonly marks = (ctx: Context): void =>
+    paintMarks(ctx, this.#paper(), this.#shown.scene, this.#moving.get(), this.#cast, this.#marks);
+
+  #paper(): Paper {
+    const { scene, viewport, theme, size } = this.#shown;
+    const sheet = layOutSheet(scene.derived, scene.side, viewport.scale);
+    return { sheet, theme, view: viewOf(viewport, size) };
+  }
+
+  #isFar({ scale, x, y }: Viewport): boolean {
+    const { viewport: drawn, size } = this.#shown;
+    const zoom = scale / drawn.scale;
+    if (zoom > MUCH || zoom < 1 / MUCH) return true;
+    if (zoom !== 1) return false;
+    return Math.abs(x - drawn.x) > FAR * size.width || Math.abs(y - drawn.y) > FAR * size.height;
+  }
+
+  #settle(viewport: Viewport): void {
+    clearTimeout(this.#rest);
+    this.#seen = viewport;
+    this.#shown = { ...this.#shown, viewport };
+    if (this.#easel) this.#easel.picture.style.transform = '';
+    this.#redraw();
+  }
+
+  #redraw(): void {
+    const moving = this.#moving.get();
+    this.#cast = castOf(this.#shown.scene, moving);
+    this.#countMarks(moving);
+    if (!this.#easel) return;
+    for (const layer of Object.values(this.#easel.layers)) this.#place(layer).batchDraw();
+  }
+
+  /** Puts the sheet's origin where the viewport has it. */
+  #place(layer: Layer): Layer {
+    const { x, y } = this.#shown.viewport;
+    return layer.position({ x, y });
+  }
+
+  /** Follows a gesture: the still layer changes only where it starts, ends or moves something else. */
+  #follow(): void {
+    const moving = this.#moving.get();
+    const cast = castOf(this.#shown.scene, moving);
+    const stillChanged = cast.key !== this.#cast.key;
+    this.#cast = cast;
+    const marksChanged = this.#countMarks(moving);
+    const layers = this.#easel?.layers;
+    if (stillChanged) layers?.still.batchDraw();
+    if (marksChanged) layers?.marks.batchDraw();
+    layers?.moving.batchDraw();
+  }
+
+  /** Whether the layer of marks looks different now. */
+  #countMarks(moving: Moving | null): boolean {
+    const { scene } = this.#shown;
+    this.#marks = marksOf(this.#paper().sheet, (moving ?? scene).notes, scene.focus);
+    const key = JSON.stringify([this.#marks, moving?.target, moving === null, this.#cast.key]);
+    const changed = key !== this.#marksKey;
+    this.#marksKey = key;
+    return changed;
+  }
+
+  #sharpen(ratio: number): void {
+    if (!this.#easel) return;
+    for (const layer of Object.values(this.#easel.layers)) layer.getCanvas().setPixelRatio(ratio);
+    this.#redraw();
+  }
+
+  #turn({ turning }: Easel): void {
+    const { scene, viewport, size } = this.#shown;
+    const { width } = layOutSheet(scene.derived, scene.side, viewport.scale);
+    const middle = Math.min(size.width, Math.max(0, viewport.x + width / 2));
+    turning.style.transformOrigin = `${middle}px 50%`;
+    const squeeze = (frames: [number, number], easing: string): Animation =>
+      turning.animate(
+        frames.map((x) => ({ transform: `scaleX(${x})` })),
+        { duration: HALF_TURN_MS, easing, fill: 'forwards' },
+      );
+    const away = squeeze([1, 0], 'ease-in');
+    away.onfinish = (): void => {
+      if (this.#next) {
+        this.#shown = this.#next;
+        this.#next = null;
+        this.#settle(this.#shown.viewport);
+      }
+      const back = squeeze([0, 1], 'ease-out');
+      back.onfinish = (): void => back.cancel();
+      away.cancel();
+    };
+  }
+}
+
+/** Calls back when the screen's pixel ratio changes: another screen, or the browser's own zoom. */
+function watchPixelRatio(changed: (ratio: number) => void): () => void {
+  let query: MediaQueryList;
+  const watch = (): void => {
+    query = matchMedia(`(resolution: ${devicePixelRatio}dppx)`);
+    query.addEventListener('change', tell, { once: true });
+  };
+  const tell = (): void => {
+    changed(devicePixelRatio);
+    watch();
+  };
+  watch();
+  return () => query.removeEventListener('change', tell);
+}

@@ -1,0 +1,205 @@
+import {
+  type DerivedTake,
+  type PlacedBoard,
+  type PlacedHeader,
+  type PlacedModule,
+  type PlacedRow,
+  panelHeightMm,
+  panelWidthMm,
+} from '../../src/index.ts';
+import type { Side, Size, Viewport } from './model.ts';
+
+/**
+ * One row on the sheet. All in CSS px from the sheet's origin; y grows downward. The sheet is similar to
+ * itself at every scale, so that a zoom is one affine map.
+ */
+export interface SheetRow {
+  readonly placed: PlacedRow;
+  readonly side: Side;
+  readonly scale: number;
+  /** Where the front's left end of the row lies. */
+  readonly originX: number;
+  /** px per mm to the right, seen from the front: negative in the rear view. */
+  readonly stepX: number;
+  readonly left: number;
+  readonly right: number;
+  /** Baseline of the title. */
+  readonly titleY: number;
+  readonly top: number;
+  readonly bottom: number;
+  /** Baseline of the ruler's figures. */
+  readonly rulerY: number;
+  readonly sectionTop: number;
+  readonly sectionBottom: number;
+}
+
+/** A take drawn from one side at one scale. */
+export interface Sheet extends Size {
+  readonly side: Side;
+  readonly scale: number;
+  readonly rows: readonly SheetRow[];
+  readonly rowById: ReadonlyMap<string, SheetRow>;
+}
+
+/** CSS px from the sheet's origin. */
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** A rectangle, CSS px from the sheet's origin. */
+export interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+const MARGIN_MM = 8;
+const TITLE_MM = 13;
+const RULER_MM = 10;
+const ROW_GAP_MM = 11;
+
+/** The section from above is drawn flatter than it is. */
+export const DEPTH_SCALE = 0.62;
+
+/** How far a rail runs on beyond the row's ends. */
+export const RAIL_END_MM = 4;
+
+const sectionMm = ({ row }: PlacedRow): number => row.depthMm * DEPTH_SCALE;
+
+const bodyMm = ({ row }: PlacedRow): number => panelHeightMm(row.heightU);
+
+const heightMm = (row: PlacedRow): number => TITLE_MM + bodyMm(row) + RULER_MM + sectionMm(row);
+
+/** Size of the sheet at 1 px per mm. */
+export function sheetMm(rows: readonly PlacedRow[]): Size {
+  const widest = Math.max(0, ...rows.map(({ widthMm }) => widthMm));
+  const gaps = Math.max(0, rows.length - 1) * ROW_GAP_MM;
+  return {
+    width: widest + 2 * MARGIN_MM,
+    height: rows.reduce((sum, row) => sum + heightMm(row), gaps + 2 * MARGIN_MM),
+  };
+}
+
+function layOutRow(
+  placed: PlacedRow,
+  side: Side,
+  scale: number,
+  topMm: number,
+  sheetWidth: number,
+): SheetRow {
+  const front = side === 'front';
+  const originX = front ? MARGIN_MM * scale : sheetWidth - MARGIN_MM * scale;
+  const stepX = front ? scale : -scale;
+  const end = originX + stepX * placed.widthMm;
+  const bodyTop = topMm + TITLE_MM;
+  const bodyBottom = bodyTop + bodyMm(placed);
+  const section = bodyBottom + RULER_MM;
+  return {
+    placed,
+    side,
+    scale,
+    originX,
+    stepX,
+    left: Math.min(originX, end),
+    right: Math.max(originX, end),
+    titleY: (bodyTop - 4.5) * scale,
+    top: bodyTop * scale,
+    bottom: bodyBottom * scale,
+    rulerY: (section - 2.8) * scale,
+    sectionTop: section * scale,
+    sectionBottom: (section + sectionMm(placed)) * scale,
+  };
+}
+
+/** Lays out the sheet of a take. Rows of unequal width are aligned at the front's left end. */
+export function layOutSheet({ places }: Pick<DerivedTake, 'places'>, side: Side, scale: number): Sheet {
+  const size = sheetMm(places.rows);
+  const width = size.width * scale;
+  let topMm = MARGIN_MM;
+  const rows = places.rows.map((placed) => {
+    const row = layOutRow(placed, side, scale, topMm, width);
+    topMm += heightMm(placed) + ROW_GAP_MM;
+    return row;
+  });
+  const rowById = new Map(rows.map((row) => [row.placed.row.id, row]));
+  return { side, scale, width, height: size.height * scale, rows, rowById };
+}
+
+/** px of a place along the row, mm from its left end seen from the front. */
+export const xOf = ({ originX, stepX }: SheetRow, mm: number): number => originX + stepX * mm;
+
+/** mm along the row, seen from the front, of a px; the inverse of `xOf`. */
+export const mmOf = ({ originX, stepX }: SheetRow, x: number): number => (x - originX) / stepX;
+
+/** px of a height above the panels' bottom edge, mm. */
+export const yOf = ({ bottom, scale }: SheetRow, mm: number): number => bottom - mm * scale;
+
+/** mm above the panels' bottom edge of a px; the inverse of `yOf`. */
+export const heightMmOf = ({ bottom, scale }: SheetRow, y: number): number => (bottom - y) / scale;
+
+/** px in the section of a depth behind the panels, mm: the side looked at lies at the bottom. */
+export function zOf(row: SheetRow, mm: number): number {
+  const depth = mm * row.scale * DEPTH_SCALE;
+  return row.side === 'rear' ? row.sectionTop + depth : row.sectionBottom - depth;
+}
+
+/** The row whose strip of the sheet a px lies in, the section included. */
+export const rowAt = ({ rows }: Sheet, y: number): SheetRow | undefined =>
+  rows.find(({ placed, top, sectionBottom, scale }, i) => {
+    const above = i === 0 || y >= top - (TITLE_MM + ROW_GAP_MM / 2) * scale;
+    return above && (placed.index === rows.length - 1 || y < sectionBottom + (ROW_GAP_MM / 2) * scale);
+  });
+
+/** The row that an owner stands in. */
+export const rowOf = (sheet: Sheet, { row }: { readonly row: PlacedRow }): SheetRow =>
+  sheet.rows[row.index] as SheetRow;
+
+/** The part of the sheet that a screen of this size shows. */
+export const viewOf = ({ x, y }: Pick<Viewport, 'x' | 'y'>, { width, height }: Size): Box => ({
+  left: -x,
+  top: -y,
+  right: width - x,
+  bottom: height - y,
+});
+
+export const meets = (a: Box, b: Box): boolean =>
+  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+
+/** A box between two places of a row, seen from the front, mm. */
+export function boxOf(row: SheetRow, leftMm: number, rightMm: number, lowMm: number, highMm: number): Box {
+  const a = xOf(row, leftMm);
+  const b = xOf(row, rightMm);
+  return { left: Math.min(a, b), right: Math.max(a, b), top: yOf(row, highMm), bottom: yOf(row, lowMm) };
+}
+
+/** The middle of a header's pin field. */
+export function headerPoint(sheet: Sheet, header: PlacedHeader): Point {
+  const row = rowOf(sheet, header);
+  return { x: xOf(row, header.xMm), y: yOf(row, header.yMm) };
+}
+
+/** A module's panel. */
+export function moduleBox(sheet: Sheet, module: PlacedModule): Box {
+  const { leftMm, rightMm, facts } = module;
+  const play = (rightMm - leftMm - panelWidthMm(facts.kind.widthHp)) / 2;
+  return boxOf(rowOf(sheet, module), leftMm + play, rightMm - play, 0, panelHeightMm(facts.heightU));
+}
+
+const BOARD_EDGE_MM = 5;
+
+/** From the middle of a board's headers to its edge, mm. */
+const BOARD_HALF_MM = 20;
+
+/** A board as drawn: its covered width where that is known, and its headers with some edge around them. */
+export function boardBox(sheet: Sheet, placed: PlacedBoard): Box {
+  const { board, headers } = placed;
+  const xs = headers.map(({ xMm }) => xMm);
+  const ys = headers.map(({ yMm }) => yMm);
+  const middle = ys.length ? (Math.min(...ys) + Math.max(...ys)) / 2 : (board.yMm ?? 60);
+  const reach = (ys.length ? Math.max(...ys) - middle : 0) + BOARD_HALF_MM;
+  const left = Math.min(board.xMm, ...xs.map((x) => x - BOARD_EDGE_MM));
+  const right = Math.max(board.xMm + (board.widthMm ?? 0), ...xs.map((x) => x + BOARD_EDGE_MM));
+  return boxOf(rowOf(sheet, placed), left, right, middle - reach, middle + reach + 7);
+}

@@ -1,0 +1,35 @@
+import './style/tokens.css';
+import './style/base.css';
+import './style/desk.css';
+import './style/top-bar.css';
+import './style/menu.css';
+import './style/notes.css';
+import './style/this-part.css';
+import './style/title-block.css';
+import './style/tray.css';
+import './style/narrow.css';
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { demoLayout } from '../src/index.ts';
+import { App } from './app.tsx';
+import { createEditor } from './create-editor.ts';
+import { ErrorBoundary } from './error-boundary.tsx';
+import { browserClock } from './platform/clock.ts';
+import { browserPreferences } from './platform/preferences.ts';
+
+const editor = createEditor(demoLayout(), {
+  files: async () => (await import('./platform/files.ts')).browserFiles(),
+  preferences: browserPreferences(),
+  clock: browserClock,
+});
+
+const root = document.getElementById('root');
+if (root) {
+  createRoot(root).render(
+    <StrictMode>
+      <ErrorBoundary layout={editor.layouts.layout}>
+        <App editor={editor} />
+      </ErrorBoundary>
+    </StrictMode>,
+  );
+}

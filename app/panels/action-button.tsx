@@ -1,0 +1,32 @@
+import { type Action, start } from '../actions/action.ts';
+import { keysOf } from '../actions/shortcuts.ts';
+import { useAction, useEditor } from '../hooks.ts';
+import { isApple } from '../platform/keyboard.ts';
+import { Icon } from './icon.tsx';
+
+interface Props {
+  readonly action: Action;
+  readonly shows?: 'icon' | 'label' | 'both';
+  readonly className?: string;
+}
+
+/** A button for an action: named, titled with its keys, and off when it cannot be done. */
+export function ActionButton({ action, shows = 'icon', className = 'quiet' }: Props) {
+  const editor = useEditor();
+  const { enabled, label } = useAction(action);
+  const [shortcut] = action.shortcuts ?? [];
+  const keys = shortcut && keysOf(shortcut, isApple());
+  return (
+    <button
+      type="button"
+      className={`${className} ${shows}`}
+      aria-label={shows === 'icon' ? label : undefined}
+      title={keys ? `${label} (${keys})` : label}
+      aria-disabled={!enabled}
+      onClick={() => start(editor, action)}
+    >
+      {shows !== 'label' && action.icon && <Icon name={action.icon} />}
+      {shows !== 'icon' && <span>{label}</span>}
+    </button>
+  );
+}

@@ -1,0 +1,49 @@
+import { useEditor, useSession } from '../hooks.ts';
+import type { Fold } from '../store/session.ts';
+import { Notes } from './notes.tsx';
+import { ThisPart } from './this-part.tsx';
+import { LoadLines, TitleBlock } from './title-block.tsx';
+import { Tray } from './tray.tsx';
+import { useShownNotes } from './use-notes.ts';
+
+const FOLDS: readonly { readonly id: Fold; readonly label: string }[] = [
+  { id: 'stock', label: 'Stock' },
+  { id: 'notes', label: 'Notes' },
+  { id: 'part', label: 'This part' },
+];
+
+/** On a narrow screen tray, notes and part fold to the bottom, one open at a time. */
+export function FoldBar() {
+  const { session } = useEditor();
+  const fold = useSession((state) => state.fold);
+  const open = useShownNotes(
+    (notes) => notes.filter(({ level, accepted }) => level !== 'reminder' && !accepted).length,
+  );
+  return (
+    <div className="folds">
+      <TitleBlock />
+      {fold && (
+        <section className="fold-sheet" id="fold-sheet" aria-label="Folded out">
+          {fold === 'stock' && <Tray />}
+          {fold === 'notes' && <Notes besideRows={false} />}
+          {fold === 'notes' && <LoadLines />}
+          {fold === 'part' && <ThisPart hint="Nothing is selected. Tap a module or a ribbon." />}
+        </section>
+      )}
+      <div className="fold-tabs">
+        {FOLDS.map(({ id, label }) => (
+          <button
+            key={id}
+            type="button"
+            aria-expanded={fold === id}
+            aria-controls={fold === id ? 'fold-sheet' : undefined}
+            onClick={() => session.setState({ fold: fold === id ? null : id })}
+          >
+            {label}
+            {id === 'notes' && open > 0 && <small>{open}</small>}
+          </button>
+        ))}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,55 @@
+import type { Level } from '../../src/index.ts';
+
+/** Paths on a field of 16 by 16; lines unless they are listed as solid. */
+const PATHS = {
+  undo: 'M6 3 2.5 6.5 6 10M3 6.5h6.5a4 4 0 0 1 0 8H7',
+  redo: 'M10 3l3.5 3.5L10 10M13 6.5H6.5a4 4 0 0 0 0 8H9',
+  turn: 'M1.5 8c0-2 3-3.5 6.5-3.5S14.5 6 14.5 8c0 1.6-2 3-4.5 3.4M12 9l-2.3 2.4L12 13.8M1.5 8c0 1.3 1.3 2.4 3.2 3',
+  fit: 'M2 5.5V2h3.5M10.5 2H14v3.5M14 10.5V14h-3.5M5.5 14H2v-3.5',
+  plus: 'M8 2.5v11M2.5 8h11',
+  minus: 'M2.5 8h11',
+  menu: 'M2 4h12M2 8h12M2 12h12',
+  pin: 'M5.5 2h5M6.5 2v4.5L4 9.5h8L9.5 6.5V2M8 9.5V14',
+  remove: 'M3 4.5h10M6.5 4.5V2.5h3v2M4.5 4.5l.7 9h5.6l.7-9',
+  duplicate: 'M2.5 2.5h7v7h-7zM6.5 12v1.5h7v-7H12',
+  swap: 'M2 5.5h11M10 2.5l3 3-3 3M14 10.5H3M6 7.5l-3 3 3 3',
+  open: 'M2 13V3.5h4l1.5 2H14V13z',
+  save: 'M8 2v8M4.5 7 8 10.5 11.5 7M2.5 13.5h11',
+  close: 'M3.5 3.5l9 9M12.5 3.5l-9 9',
+  search: 'M7 2.5a4.5 4.5 0 1 0 0 9 4.5 4.5 0 0 0 0-9M10.3 10.3 14 14',
+  tick: 'M3 8.5 6.5 12 13 4.5',
+  chevron: 'M4 6l4 4 4-4',
+} as const;
+
+export type IconName = keyof typeof PATHS;
+
+/** A small drawing beside or instead of words; never the only name of a thing. */
+export function Icon({ name }: { readonly name: IconName }) {
+  return (
+    <svg className="icon" viewBox="0 0 16 16" aria-hidden="true">
+      <path d={PATHS[name]} />
+    </svg>
+  );
+}
+
+const LEVEL_NAMES: Readonly<Record<Level, string>> = {
+  damage: 'Damage',
+  fault: 'Fault',
+  reminder: 'Reminder',
+};
+
+/** Solid octagon, diamond, ring: the same shapes as the marks on the sheet. */
+export function LevelMark({ level }: { readonly level: Level }) {
+  return (
+    <svg className={`level ${level}`} viewBox="0 0 16 16" role="img" aria-label={LEVEL_NAMES[level]}>
+      {level === 'damage' && (
+        <>
+          <path className="body" d="M5 1h6l4 4v6l-4 4H5l-4-4V5z" />
+          <path className="sign" d="M8 4v5M8 11v1.7" />
+        </>
+      )}
+      {level === 'fault' && <path className="body" d="M8 .5 15.5 8 8 15.5.5 8z" />}
+      {level === 'reminder' && <circle cx="8" cy="8" r="6.2" />}
+    </svg>
+  );
+}

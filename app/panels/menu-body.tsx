@@ -1,0 +1,111 @@
+import type { Action } from '../actions/action.ts';
+import { perform, start } from '../actions/action.ts';
+import { addTake } from '../actions/add-take.ts';
+import { actions } from '../actions/index.ts';
+import { newLayout } from '../actions/new-layout.ts';
+import { openDemo } from '../actions/open-demo.ts';
+import { openFile } from '../actions/open-file.ts';
+import { removeTake } from '../actions/remove-take.ts';
+import { saveFile } from '../actions/save-file.ts';
+import { type Setting, themes, toggleHalfHp, togglePush } from '../actions/settings.ts';
+import { keysOf } from '../actions/shortcuts.ts';
+import { useAction, useEditor, useSession, useTake } from '../hooks.ts';
+import { isApple } from '../platform/keyboard.ts';
+import { Icon } from './icon.tsx';
+import { TextField } from './text-field.tsx';
+
+interface ItemProps {
+  readonly action: Action;
+  /** Id of the menu, which closes. */
+  readonly menu: string;
+}
+
+function Item({ action, menu }: ItemProps) {
+  const editor = useEditor();
+  const { enabled, label } = useAction(action);
+  const [shortcut] = action.shortcuts ?? [];
+  return (
+    <button
+      type="button"
+      className="item"
+      popoverTarget={menu}
+      popoverTargetAction="hide"
+      aria-disabled={!enabled}
+      onClick={() => start(editor, action)}
+    >
+      <span>{label}</span>
+      {shortcut && <kbd>{keysOf(shortcut, isApple())}</kbd>}
+    </button>
+  );
+}
+
+function SettingItem({ setting }: { readonly setting: Setting }) {
+  const editor = useEditor();
+  useSession((session) => session);
+  const { label } = useAction(setting);
+  const on = setting.isOn(editor);
+  return (
+    <button type="button" className="item" aria-pressed={on} onClick={() => start(editor, setting)}>
+      <span>{label}</span>
+      {on && <Icon name="tick" />}
+    </button>
+  );
+}
+
+function Keys() {
+  const editor = useEditor();
+  const withKeys = actions.filter(({ shortcuts }) => shortcuts);
+  return (
+    <details>
+      <summary>Keys</summary>
+      <dl>
+        {withKeys.map((action) => (
+          <div key={action.id}>
+            <dt>{action.label(editor)}</dt>
+            <dd>
+              {action.shortcuts?.map((shortcut) => (
+                <kbd key={shortcut.key}>{keysOf(shortcut, isApple())}</kbd>
+              ))}
+            </dd>
+          </div>
+        ))}
+      </dl>
+      <p>
+        Drag moves; Alt snaps to ½ HP, Shift lets neighbours give way. The middle button or the space bar with
+        a drag moves the sheet, the wheel too; with Ctrl it zooms.
+      </p>
+    </details>
+  );
+}
+
+/** Everything that is seldom done: files, takes, settings, the look. */
+export function MenuBody({ menu }: { readonly menu: string }) {
+  const editor = useEditor();
+  const take = useTake();
+  return (
+    <>
+      <h2>Layout</h2>
+      {[newLayout, openDemo, openFile, saveFile].map((action) => (
+        <Item key={action.id} action={action} menu={menu} />
+      ))}
+      <h2>This take</h2>
+      <TextField
+        label="Name of the take"
+        value={take.name}
+        onCommit={(name) => perform(editor, { type: 'rename-take', take: take.id, name })}
+      />
+      {[addTake, removeTake].map((action) => (
+        <Item key={action.id} action={action} menu={menu} />
+      ))}
+      <h2>Moving</h2>
+      {[togglePush, toggleHalfHp].map((setting) => (
+        <SettingItem key={setting.id} setting={setting} />
+      ))}
+      <h2>Look</h2>
+      {themes.map((setting) => (
+        <SettingItem key={setting.id} setting={setting} />
+      ))}
+      <Keys />
+    </>
+  );
+}

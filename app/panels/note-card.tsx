@@ -1,0 +1,64 @@
+import { memo } from 'react';
+import { perform } from '../actions/action.ts';
+import { useEditor, useSession } from '../hooks.ts';
+import { focusNote } from '../store/focus-note.ts';
+import { LevelMark } from './icon.tsx';
+import { useNote } from './use-notes.ts';
+
+interface Props {
+  readonly id: string;
+  /** A running gesture has made it go. */
+  readonly gone?: boolean;
+  /** Says no more than its headline until it is touched. */
+  readonly brief?: boolean;
+}
+
+/** A finding, told as a colleague would: what, where, how much, what would happen, and one tap to mend it. */
+export const NoteCard = memo(function NoteCard({ id, gone = false, brief = false }: Props) {
+  const editor = useEditor();
+  const note = useNote(id);
+  const isFocused = useSession(({ focus }) => focus === id);
+  if (!note) return null;
+  const { level, headline, detail, remedy, mends, take, key, facts, accepted } = note;
+  const inFull = !brief || isFocused;
+  const putAway = () => perform(editor, { type: 'accept-finding', take, key, facts });
+  return (
+    <article
+      className={['note', level, isFocused && 'focused', gone && 'gone', brief && 'brief']
+        .filter(Boolean)
+        .join(' ')}
+    >
+      <LevelMark level={level} />
+      <h2>
+        <button type="button" aria-pressed={isFocused} onClick={() => focusNote(editor, note)}>
+          {headline}
+        </button>
+      </h2>
+      {inFull && <p className="detail">{detail}</p>}
+      {inFull && (
+        <div className="deeds">
+          {mends.length === 0 && <p>{remedy}</p>}
+          {mends.map(({ label, edit }) => (
+            <button key={label} type="button" className="mend" onClick={() => perform(editor, edit)}>
+              {label}
+            </button>
+          ))}
+          {level !== 'damage' && !accepted && (
+            <button type="button" className="put-away" onClick={putAway}>
+              Put away
+            </button>
+          )}
+          {accepted && (
+            <button
+              type="button"
+              className="put-away"
+              onClick={() => perform(editor, { type: 'bring-back', take, key })}
+            >
+              Bring back
+            </button>
+          )}
+        </div>
+      )}
+    </article>
+  );
+});

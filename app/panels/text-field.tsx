@@ -1,0 +1,56 @@
+import { type KeyboardEvent, useState } from 'react';
+
+interface Props {
+  readonly label: string;
+  readonly value: string;
+  readonly onCommit: (value: string) => void;
+  readonly className?: string;
+  /** Where the text is a figure. */
+  readonly decimal?: boolean;
+  readonly autoFocus?: boolean;
+  readonly onLeave?: () => void;
+}
+
+/** Text edited in place: Enter or leaving keeps it, Escape puts back what was there. */
+export function TextField({
+  label,
+  value,
+  onCommit,
+  className = '',
+  decimal = false,
+  autoFocus = false,
+  onLeave,
+}: Props) {
+  const [draft, setDraft] = useState<string | null>(null);
+
+  const leave = (): void => {
+    if (draft !== null && draft !== value) onCommit(draft);
+    setDraft(null);
+    onLeave?.();
+  };
+  const onKeyDown = (event: KeyboardEvent<HTMLInputElement>): void => {
+    if (event.key === 'Enter') event.currentTarget.blur();
+    if (event.key !== 'Escape') return;
+    event.stopPropagation();
+    setDraft(null);
+    onLeave?.();
+  };
+
+  return (
+    <input
+      className={`field ${className}`}
+      aria-label={label}
+      title={label}
+      value={draft ?? value}
+      inputMode={decimal ? 'decimal' : 'text'}
+      spellCheck={false}
+      autoComplete="off"
+      ref={(input) => {
+        if (autoFocus) input?.select();
+      }}
+      onChange={(event) => setDraft(event.currentTarget.value)}
+      onBlur={leave}
+      onKeyDown={onKeyDown}
+    />
+  );
+}

@@ -1,0 +1,76 @@
+import { start } from '../actions/action.ts';
+import { fit } from '../actions/fit.ts';
+import { turn } from '../actions/turn.ts';
+import { zoomIn, zoomOut } from '../actions/zoom.ts';
+import { useAction, useAnalysis, useEditor, useSession } from '../hooks.ts';
+import { type Load, loadsOf } from '../store/loads.ts';
+import { viewportNow } from '../store/view.ts';
+import { ActionButton } from './action-button.tsx';
+import { Cautions } from './cautions.tsx';
+import { figure, voltageName } from './figures.ts';
+
+/** A CSS px is a 96th of an inch. */
+const MM_PER_PX = 25.4 / 96;
+
+const amount = ({ ma, atLeast }: Load): string => `${atLeast ? '≥ ' : ''}${figure(ma, 0)}`;
+
+const LoadCell = ({ load, unfed }: { readonly load: Load; readonly unfed: Load | undefined }) => (
+  <p title="What the modules fed by this supply draw, of what it gives, mA; as their kinds say">
+    <small>{voltageName(load.voltage)}, mA</small>
+    <b>{amount(load)}</b>/{figure(load.rating, 0)}
+    {unfed && <small>+ {amount(unfed)} not fed</small>}
+  </p>
+);
+
+/** A line of figures for each supply; what nothing feeds yet stands with the first, which may have to carry it. */
+export function LoadLines() {
+  const { supplies, unfed } = loadsOf(useAnalysis().derived);
+  return supplies.map(({ id, name, loads }, i) => (
+    <div key={id} className="loads">
+      {supplies.length > 1 && <b>{name}</b>}
+      {loads.map((load) => (
+        <LoadCell
+          key={load.voltage}
+          load={load}
+          unfed={i === 0 ? unfed.find(({ voltage }) => voltage === load.voltage) : undefined}
+        />
+      ))}
+    </div>
+  ));
+}
+
+function Scale() {
+  const editor = useEditor();
+  useAnalysis();
+  useSession(({ viewport, stage }) => viewport ?? stage);
+  return <b>1 : {figure(1 / (viewportNow(editor).scale * MM_PER_PX), 1)}</b>;
+}
+
+/** Side, scale and load, as in the corner of a drawing; it turns the case. */
+export function TitleBlock() {
+  const editor = useEditor();
+  const side = useSession((session) => session.side);
+  const { label } = useAction(turn);
+  return (
+    <section className="title-block" aria-label="Title block">
+      <div className="side">
+        <small>Side</small>
+        <b>{side.toUpperCase()}</b>
+        <button type="button" className="turn" title={label} onClick={() => start(editor, turn)}>
+          Turn <kbd>T</kbd>
+        </button>
+      </div>
+      <div className="scale">
+        <small>Scale</small>
+        <Scale />
+        <span className="zooms">
+          <ActionButton action={zoomOut} />
+          <ActionButton action={fit} />
+          <ActionButton action={zoomIn} />
+        </span>
+      </div>
+      <LoadLines />
+      <Cautions />
+    </section>
+  );
+}

@@ -1,0 +1,146 @@
+import { useMemo } from 'react';
+import type { Kit, ModuleKind, RibbonKind } from '../../src/index.ts';
+import { useAnalysis, useEditor, useLayout, useSession, useTake } from '../hooks.ts';
+import { selectionOf } from '../store/selection.ts';
+import type { TrayFilter } from '../store/session.ts';
+import { figure } from './figures.ts';
+import { Icon } from './icon.tsx';
+import { ModuleDrawing, RibbonDrawing } from './kind-drawing.tsx';
+
+const FILTERS: readonly { readonly id: TrayFilter; readonly label: string }[] = [
+  { id: 'modules', label: 'Modules' },
+  { id: 'ribbons', label: 'Ribbons' },
+  { id: 'leads', label: 'Leads' },
+];
+
+const matches = (name: string, find: string): boolean =>
+  name.toLowerCase().includes(find.trim().toLowerCase());
+
+/** "1 of 2" placed and owned; how many are placed where it is not said how many there are. */
+const countOf = (placed: number, owned: number | undefined): string =>
+  owned === undefined ? `${placed} placed` : `${placed} of ${owned}`;
+
+function useCounts(list: readonly { readonly kind: string }[]): ReadonlyMap<string, number> {
+  return useMemo(() => {
+    const counts = new Map<string, number>();
+    for (const { kind } of list) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+    return counts;
+  }, [list]);
+}
+
+interface ModuleCardProps {
+  readonly kind: ModuleKind;
+  readonly placed: number;
+  readonly pinsOf: (bus: string) => number;
+}
+
+function ModuleCard({ kind, placed, pinsOf }: ModuleCardProps) {
+  const inHand = useSession((session) => session.inHand === kind.id);
+  return (
+    <li>
+      <button
+        type="button"
+        className="card"
+        aria-pressed={inHand}
+        title={`Drag ${kind.name} onto the rails, or tap here and then there`}
+        data-kind={kind.id}
+      >
+        <ModuleDrawing kind={kind} pinsOf={pinsOf} />
+        <b>{kind.name}</b>
+        <small>
+          {figure(kind.widthHp)} HP · {countOf(placed, kind.owned)}
+        </small>
+      </button>
+    </li>
+  );
+}
+
+interface RibbonCardProps {
+  readonly kind: RibbonKind;
+  readonly laid: number;
+}
+
+/** Ribbons are laid from header to header, not from here: a tap shows those that lie in the case. */
+function RibbonCard({ kind, laid }: RibbonCardProps) {
+  const { session } = useEditor();
+  const take = useTake();
+  const showThem = (): void => {
+    const ids = take.ribbons.filter((ribbon) => ribbon.kind === kind.id).map(({ id }) => id);
+    session.setState({ selection: selectionOf('ribbon', ids), side: 'rear', focus: null });
+  };
+  return (
+    <li>
+      <button
+        type="button"
+        className="card"
+        aria-disabled={laid === 0}
+        title={laid > 0 ? `Show where ${kind.name} lies` : `${kind.name} is not in use`}
+        onClick={laid > 0 ? showThem : undefined}
+      >
+        <RibbonDrawing kind={kind} />
+        <b>{kind.name}</b>
+        <small>
+          {kind.connectors.length} connectors · {countOf(laid, kind.owned)}
+        </small>
+      </button>
+    </li>
+  );
+}
+
+/** A loose ribbon with power is a lead; whatever else joins headers is a ribbon. */
+const isLead = (kind: RibbonKind, kit: Kit): boolean => {
+  const pinout = kit.buses.find(({ id }) => id === kind.bus)?.pinout ?? [];
+  return kind.lay === 'loose' && kit.voltages.some(({ id }) => pinout.includes(id));
+};
+
+/** The stock: every kind, how many there are, and how many are in use. */
+export function Tray() {
+  const { session } = useEditor();
+  const kit = useLayout((layout) => layout.kit);
+  const buses = useAnalysis().derived.kit.buses;
+  const take = useTake();
+  const filter = useSession(({ trayFilter }) => trayFilter);
+  const find = useSession(({ trayFind }) => trayFind);
+  const placed = useCounts(take.modules);
+  const laid = useCounts(take.ribbons);
+  const pinsOf = (bus: string): number => buses.get(bus)?.pins ?? 0;
+  const ribbons = kit.ribbons.filter((kind) => isLead(kind, kit) === (filter === 'leads'));
+  const kinds = (filter === 'modules' ? kit.modules : ribbons).filter(({ name }) => matches(name, find));
+
+  return (
+    <section className="tray" aria-label="Stock">
+      <div className="tray-nav">
+        {FILTERS.map(({ id, label }) => (
+          <button
+            key={id}
+            type="button"
+            aria-pressed={id === filter}
+            onClick={() => session.setState({ trayFilter: id })}
+          >
+            {label}
+          </button>
+        ))}
+        <label className="find">
+          <Icon name="search" />
+          <input
+            type="search"
+            placeholder="Find in stock"
+            aria-label="Find in stock"
+            value={find}
+            onChange={(event) => session.setState({ trayFind: event.currentTarget.value })}
+          />
+        </label>
+      </div>
+      <ul>
+        {kinds.map((kind) =>
+          'lay' in kind ? (
+            <RibbonCard key={kind.id} kind={kind} laid={laid.get(kind.id) ?? 0} />
+          ) : (
+            <ModuleCard key={kind.id} kind={kind} placed={placed.get(kind.id) ?? 0} pinsOf={pinsOf} />
+          ),
+        )}
+        {kinds.length === 0 && <li className="none">Nothing of that name in stock.</li>}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,20 @@
+import { verdictOf } from '../../src/index.ts';
+import { LevelMark } from './icon.tsx';
+import { useShownNotes } from './use-notes.ts';
+
+/** How the take stands, in words; live while something is dragged. */
+export function VerdictLine() {
+  const text = useShownNotes((notes) => verdictOf(notes).text);
+  const worst = useShownNotes((notes) => {
+    const { damage, faults, state } = verdictOf(notes);
+    if (damage > 0) return 'damage';
+    if (faults > 0) return 'fault';
+    return state === 'incomplete' ? 'reminder' : null;
+  });
+  return (
+    <p className="verdict">
+      {worst && <LevelMark level={worst} />}
+      <span>{text}</span>
+    </p>
+  );
+}

@@ -1,0 +1,2 @@
+/** Whether keys are printed the Apple way. */
+export const isApple = (): boolean => /Mac|iPhone|iPad/.test(navigator.platform);

@@ -1,0 +1,26 @@
+import type { Editor } from '../editor.ts';
+import { startAnnouncer } from '../store/announcer.ts';
+import { createToolbox } from '../tools/toolbox.ts';
+import { listenToFiles } from './listen-to-files.ts';
+import { listenToKeys } from './listen-to-keys.ts';
+import { listenToPointers } from './listen-to-pointers.ts';
+import { listenToTray } from './listen-to-tray.ts';
+
+/**
+ * Everything that lets a user take hold of the drawing: pointers, keys, the tray, dropped files, and a voice.
+ * A module of its own, loaded once the first picture stands.
+ */
+export function takeHold(editor: Editor, stage: HTMLElement): () => void {
+  const toolbox = createToolbox(editor);
+  stage.dataset.held = '';
+  const ends = [
+    listenToPointers(stage, toolbox),
+    listenToKeys(editor, stage, toolbox),
+    listenToTray(editor, stage, toolbox),
+    listenToFiles(editor),
+    startAnnouncer(editor),
+  ];
+  return () => {
+    for (const end of ends) end();
+  };
+}

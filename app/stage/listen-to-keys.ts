@@ -1,0 +1,61 @@
+import { start } from '../actions/action.ts';
+import { actions } from '../actions/index.ts';
+import { actionFor } from '../actions/shortcuts.ts';
+import type { Editor } from '../editor.ts';
+import { createListKeys } from '../tools/list-keys.ts';
+import type { Toolbox } from '../tools/toolbox.ts';
+import { listen } from './listen.ts';
+
+const TYPED_INTO = 'input, textarea, select, [contenteditable]';
+
+const isTyping = (target: EventTarget | null): boolean =>
+  target instanceof Element && target.matches(TYPED_INTO);
+
+/** Keys of the list itself; they come before all others. */
+function listenToList(editor: Editor, list: HTMLElement): () => void {
+  const keys = createListKeys(editor);
+  return listen(list, {
+    keydown(event) {
+      if (!event.ctrlKey && !event.metaKey && keys.press(event)) event.preventDefault();
+    },
+    pointerdown: keys.pointed,
+    blur: keys.leave,
+  });
+}
+
+/** Leads keys to actions, wherever the focus is; typing is left alone. */
+function listenToWindow(editor: Editor, list: HTMLElement, toolbox: Toolbox): () => void {
+  /** The drawing has the keys while nothing else on the page has been focused. */
+  const isOnStage = (target: EventTarget | null): boolean => target === document.body || target === list;
+
+  return listen(window, {
+    keydown(event) {
+      const { target, key } = event;
+      if (event.defaultPrevented || isTyping(target)) return;
+      if (key === 'Escape' && editor.gestures.store.getState().running) {
+        toolbox.cancel();
+        return;
+      }
+      if (key === ' ' && isOnStage(target)) {
+        event.preventDefault();
+        toolbox.holdSheet(true);
+        return;
+      }
+      const action = actionFor(actions, event);
+      if (!action || (action.keysOnStageOnly && !isOnStage(target))) return;
+      event.preventDefault();
+      start(editor, action);
+    },
+    keyup({ key }) {
+      if (key === ' ') toolbox.holdSheet(false);
+    },
+    blur: () => toolbox.holdSheet(false),
+  });
+}
+
+export function listenToKeys(editor: Editor, list: HTMLElement, toolbox: Toolbox): () => void {
+  const ends = [listenToList(editor, list), listenToWindow(editor, list, toolbox)];
+  return () => {
+    for (const end of ends) end();
+  };
+}

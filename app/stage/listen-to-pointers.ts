@@ -1,0 +1,64 @@
+import type { Toolbox } from '../tools/toolbox.ts';
+import { listen } from './listen.ts';
+import { createFrameFeed, pointerOf } from './pointer-feed.ts';
+
+/** A wheel that counts in lines: height of one, px. */
+const LINE_PX = 18;
+
+/** Leads everything that pointers do on the stage to the tools; calls off what is under way when the window is left. */
+export function listenToPointers(stage: HTMLElement, toolbox: Toolbox): () => void {
+  const pressed = new Set<number>();
+  const read = (event: PointerEvent) => pointerOf(event, stage.getBoundingClientRect());
+  const feed = createFrameFeed((pointer) =>
+    pressed.has(pointer.id) ? toolbox.move(pointer) : toolbox.hover(pointer),
+  );
+  const cancel = (): void => {
+    feed.drop();
+    pressed.clear();
+    toolbox.cancel();
+  };
+
+  const endStage = listen(
+    stage,
+    {
+      pointerdown(event) {
+        if (event.button === 1) event.preventDefault();
+        stage.setPointerCapture(event.pointerId);
+        feed.flush();
+        pressed.add(event.pointerId);
+        toolbox.down(read(event));
+      },
+      pointermove: (event) => feed.push(read(event)),
+      pointerup(event) {
+        feed.flush();
+        if (pressed.delete(event.pointerId)) toolbox.up(read(event));
+      },
+      pointercancel: cancel,
+      pointerleave() {
+        feed.flush();
+        if (pressed.size === 0) toolbox.leave();
+      },
+      wheel(event) {
+        event.preventDefault();
+        const { left, top } = stage.getBoundingClientRect();
+        const unit = event.deltaMode === WheelEvent.DOM_DELTA_LINE ? LINE_PX : 1;
+        toolbox.wheel({
+          x: event.clientX - left,
+          y: event.clientY - top,
+          dx: event.deltaX * unit,
+          dy: event.deltaY * unit,
+          shift: event.shiftKey,
+          mod: event.ctrlKey || event.metaKey,
+        });
+      },
+      contextmenu: (event) => event.preventDefault(),
+    },
+    { passive: false },
+  );
+  const endWindow = listen(window, { blur: cancel });
+  return () => {
+    endStage();
+    endWindow();
+    feed.drop();
+  };
+}

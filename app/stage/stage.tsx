@@ -1,0 +1,88 @@
+import { type RefObject, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
+import type { Scene } from '../canvas/model.ts';
+import { CanvasStage } from '../canvas/stage.tsx';
+import { THEMES } from '../canvas/theme.ts';
+import { useAnalysis, useEditor, useGesture, useSession } from '../hooks.ts';
+import { viewportNow } from '../store/view.ts';
+import { useThemeName } from '../style/use-theme.ts';
+import { ByList } from './by-list.tsx';
+
+function useScene(): Scene {
+  const { derived, notes } = useAnalysis();
+  const side = useSession((session) => session.side);
+  const selection = useSession((session) => session.selection);
+  const focus = useSession((session) => session.focus);
+  return useMemo(
+    () => ({ derived, notes, side, selection, focus }),
+    [derived, notes, side, selection, focus],
+  );
+}
+
+/** Tells the session how large the stage is, before the first picture and whenever it changes. */
+function useMeasuredStage() {
+  const { session } = useEditor();
+  const ref = useRef<HTMLDivElement>(null);
+  useLayoutEffect(() => {
+    const element = ref.current;
+    if (!element) return;
+    const measure = (): void => {
+      const { clientWidth: width, clientHeight: height } = element;
+      const { stage } = session.getState();
+      if (width !== stage.width || height !== stage.height) session.setState({ stage: { width, height } });
+    };
+    measure();
+    const observer = new ResizeObserver(measure);
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, [session]);
+  return ref;
+}
+
+function Marquee() {
+  const box = useGesture(({ marquee }) => marquee);
+  if (!box) return null;
+  const { left, top, right, bottom } = box;
+  return <div className="marquee" style={{ left, top, width: right - left, height: bottom - top }} />;
+}
+
+/** Lets the user take hold of the drawing as soon as it stands. */
+function useHands(ref: RefObject<HTMLElement | null>): void {
+  const editor = useEditor();
+  useEffect(() => {
+    let release = (): void => {};
+    let isOver = false;
+    void import('./hands.ts').then(({ takeHold }) => {
+      if (!isOver && ref.current) release = takeHold(editor, ref.current);
+    });
+    return () => {
+      isOver = true;
+      release();
+    };
+  }, [editor, ref]);
+}
+
+/** The drawing, and the ear for what pointers and keys do to it. */
+export function Stage() {
+  const editor = useEditor();
+  const ref = useMeasuredStage();
+  const list = useRef<HTMLDivElement>(null);
+  const scene = useScene();
+  const size = useSession((session) => session.stage);
+  const moved = useSession((session) => session.viewport);
+  const inHand = useSession((session) => session.inHand);
+  const theme = THEMES[useThemeName()];
+  const { derived, side } = scene;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a fitted viewport follows from these.
+  const viewport = useMemo(() => viewportNow(editor), [editor, moved, size, derived, side]);
+  useHands(list);
+
+  return (
+    <div ref={ref} className={inHand === null ? 'stage' : 'stage placing'}>
+      {size.width > 0 && (
+        <CanvasStage scene={scene} viewport={viewport} theme={theme} size={size} moving={editor.gestures} />
+      )}
+      <ByList ref={list} />
+      <Marquee />
+    </div>
+  );
+}

@@ -1,0 +1,74 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Edit, Take } from '../../src/index.ts';
+import type { Moving, MovingStore } from '../canvas/model.ts';
+import type { Box } from '../canvas/sheet.ts';
+import { analyse } from './analysis.ts';
+import type { LayoutStore } from './layout-store.ts';
+import { takeOf } from './shown.ts';
+
+/** What a gesture shows before it is let go: outside the document, and outside React where it moves. */
+export interface Gesture {
+  readonly running: boolean;
+  readonly moving: Moving | null;
+  /** CSS px of the stage. */
+  readonly marquee: Box | null;
+}
+
+export interface Gestures extends MovingStore {
+  readonly store: StoreApi<Gesture>;
+  /** @param label - what is being done, to follow "Undo" */
+  begin(take: string, label: string): void;
+  /** Shows the take as it was at the start with this edit done to it; `null`: as it was. */
+  preview(edit: Edit | null): void;
+  /** Keeps what is shown; answers with the modules that now stand elsewhere, new ones included. */
+  commit(): ReadonlySet<string>;
+  cancel(): void;
+  stretch(marquee: Box | null): void;
+}
+
+const AT_REST: Gesture = { running: false, moving: null, marquee: null };
+
+const NO_MODULES: ReadonlySet<string> = new Set();
+
+function movedBetween(before: Take, after: Take): ReadonlySet<string> {
+  const was = new Map(before.modules.map((module) => [module.id, module]));
+  const moved = after.modules.filter(({ id, row, atHp }) => {
+    const old = was.get(id);
+    return old?.row !== row || old.atHp !== atHp;
+  });
+  return new Set(moved.map(({ id }) => id));
+}
+
+export function createGestures(layouts: LayoutStore): Gestures {
+  const store = createStore<Gesture>(() => AT_REST);
+  let takeId = '';
+
+  return {
+    store,
+    get: () => store.getState().moving,
+    subscribe: store.subscribe,
+    begin(take, label) {
+      takeId = take;
+      layouts.begin(label);
+      store.setState({ ...AT_REST, running: true });
+    },
+    preview(edit) {
+      const done = layouts.preview(edit);
+      if (!done.ok) return;
+      const take = takeOf(done.value, takeId);
+      const modules = movedBetween(takeOf(layouts.layout(), takeId), take);
+      store.setState({ moving: modules.size > 0 ? { ...analyse(done.value.kit, take), modules } : null });
+    },
+    commit() {
+      const modules = store.getState().moving?.modules ?? NO_MODULES;
+      layouts.commit();
+      store.setState(AT_REST);
+      return modules;
+    },
+    cancel() {
+      layouts.cancel();
+      store.setState(AT_REST);
+    },
+    stretch: (marquee) => store.setState({ running: marquee !== null, marquee }),
+  };
+}

@@ -1,0 +1,78 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import {
+  applyEdit,
+  begin,
+  cancel,
+  commit,
+  type Edit,
+  type History,
+  type Layout,
+  ok,
+  preview,
+  type Result,
+  record,
+  redo,
+  startHistory,
+  undo,
+} from '../../src/index.ts';
+import { labelOf } from './edit-label.ts';
+
+export interface LayoutState {
+  readonly history: History;
+}
+
+/** The only writer of layouts. What is selected, shown or dragged is kept elsewhere. */
+export interface LayoutStore {
+  readonly store: StoreApi<LayoutState>;
+  /** As last committed, whatever a gesture shows. */
+  layout(): Layout;
+  /** Carries out an edit as one step, or says why not. */
+  run(edit: Edit): Result<Layout, string>;
+  /** Takes another layout's place; the one before is an undo away. */
+  replace(layout: Layout, label: string): void;
+  /** One gesture makes one step: every preview counts from the layout that it began with. */
+  begin(label: string): void;
+  /** `null`: nothing would change. */
+  preview(edit: Edit | null): Result<Layout, string>;
+  commit(): void;
+  cancel(): void;
+  undo(): void;
+  redo(): void;
+}
+
+export function createLayoutStore(first: Layout): LayoutStore {
+  const store = createStore<LayoutState>(() => ({ history: startHistory(first) }));
+  const layout = (): Layout => store.getState().history.present;
+  const step = (next: (history: History) => History): void => {
+    const { history } = store.getState();
+    const after = next(history);
+    if (after !== history) store.setState({ history: after });
+  };
+  const take = (label: string, other: Layout): void => {
+    if (other !== layout()) step((history) => record(history, label, other));
+  };
+  const attempt = (edit: Edit, then: (done: Layout) => void): Result<Layout, string> => {
+    const done = applyEdit(layout(), edit);
+    if (!done.ok) return { ok: false, error: done.error.message };
+    then(done.value);
+    return done;
+  };
+
+  return {
+    store,
+    layout,
+    run: (edit) => attempt(edit, (done) => take(labelOf(layout(), edit), done)),
+    replace: (other, label) => take(label, other),
+    begin: (label) => step((history) => begin(history, label)),
+    preview(edit) {
+      const show = (shown: Layout): void => step((history) => preview(history, shown));
+      if (edit) return attempt(edit, show);
+      show(layout());
+      return ok(layout());
+    },
+    commit: () => step(commit),
+    cancel: () => step(cancel),
+    undo: () => step(undo),
+    redo: () => step(redo),
+  };
+}

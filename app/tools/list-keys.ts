@@ -1,0 +1,79 @@
+import { selectionKey } from '../canvas/model.ts';
+import { type Editor, shownAnalysis } from '../editor.ts';
+import { type Arrow, alongOf, rowsOf } from '../store/arrows.ts';
+import { selectionOf } from '../store/selection.ts';
+import { sheetNow } from '../store/view.ts';
+import { createCarry } from './carry.ts';
+import { walk } from './walk.ts';
+
+export interface ListKey {
+  readonly key: string;
+  readonly shiftKey: boolean;
+  readonly altKey: boolean;
+}
+
+/**
+ * Keys on the list of modules. Arrows walk from module to module while nothing is selected; Enter picks one
+ * up, arrows then move it, Enter puts it down and Escape puts it back.
+ */
+export interface ListKeys {
+  /** Whether the key meant something here. */
+  press(key: ListKey): boolean;
+  /** The pointer was used: the space bar is the hand's that moves the sheet, until the keys walk again. */
+  pointed(): void;
+  /** The list lost the keys. */
+  leave(): void;
+}
+
+const ARROWS: Readonly<Record<string, Arrow>> = {
+  ArrowLeft: 'left',
+  ArrowRight: 'right',
+  ArrowUp: 'up',
+  ArrowDown: 'down',
+};
+
+export function createListKeys(editor: Editor): ListKeys {
+  const { session } = editor;
+  const carry = createCarry(editor);
+  let walked = false;
+
+  const onCarry = ({ key, altKey, shiftKey }: ListKey): boolean => {
+    const arrow = ARROWS[key];
+    if (arrow) carry.step(rowsOf(arrow), alongOf(editor, arrow) * (altKey ? 0.5 : 1), shiftKey);
+    else if (key === 'Enter' || key === ' ') carry.drop();
+    else if (key === 'Escape') carry.cancel();
+    else return false;
+    return true;
+  };
+
+  const onWalk = (arrow: Arrow): void => {
+    walked = true;
+    const { modules } = shownAnalysis(editor).derived.places;
+    session.setState({ cursor: walk(sheetNow(editor), modules, session.getState().cursor, arrow) });
+  };
+
+  const pick = (): boolean => {
+    const { cursor, selection } = session.getState();
+    if (cursor === null || !shownAnalysis(editor).derived.places.moduleById.has(cursor)) return false;
+    if (!selection.has(selectionKey('module', cursor))) {
+      session.setState({ selection: selectionOf('module', [cursor]) });
+    }
+    carry.pick(cursor);
+    return true;
+  };
+
+  return {
+    press(press) {
+      if (carry.isCarrying()) return onCarry(press);
+      const arrow = ARROWS[press.key];
+      if (press.key === 'Enter' || (press.key === ' ' && walked)) return pick();
+      if (!arrow || session.getState().selection.size > 0) return false;
+      onWalk(arrow);
+      return true;
+    },
+    pointed() {
+      walked = false;
+    },
+    leave: carry.cancel,
+  };
+}

@@ -1,0 +1,100 @@
+import { zoomAbout } from '../canvas/viewport.ts';
+import type { Editor } from '../editor.ts';
+import { lookAt, viewportNow } from '../store/view.ts';
+import { panTool } from './pan-tool.ts';
+import { pinchTool } from './pinch-tool.ts';
+import { placeTool } from './place-tool.ts';
+import type { Point, Pointer, Tool } from './pointer.ts';
+import { selectTool } from './select-tool.ts';
+
+/** Hands every pointer on the stage to the tool that it belongs to. */
+export interface Toolbox extends Tool {
+  hover(pointer: Pointer): void;
+  leave(): void;
+  wheel(wheel: Wheel): void;
+  /** While the space bar is held, a press moves the sheet. */
+  holdSheet(held: boolean): void;
+}
+
+export interface Wheel extends Point {
+  readonly dx: number;
+  readonly dy: number;
+  readonly shift: boolean;
+  readonly mod: boolean;
+}
+
+/** Wheel travel that doubles the scale, px. */
+const DOUBLING_PX = 300;
+
+const MIDDLE = 1;
+
+export function createToolbox(editor: Editor): Toolbox {
+  const place = placeTool(editor);
+  let sheetHeld = false;
+  /** With the pointer that started it, where it was last. */
+  let active: { readonly tool: Tool; readonly pointer: Pointer } | null = null;
+  const fingers = new Set<number>();
+
+  const toolFor = ({ button }: Pointer): Tool | null => {
+    if (button === MIDDLE || (sheetHeld && button === 0)) return panTool(editor);
+    if (button !== 0) return null;
+    return editor.session.getState().inHand === null ? selectTool(editor) : place;
+  };
+
+  const start = (tool: Tool | null, pointer: Pointer): void => {
+    if (!tool) return;
+    active = { tool, pointer };
+    tool.down(pointer);
+  };
+
+  const drop = (): void => {
+    active?.tool.cancel();
+    active = null;
+  };
+
+  /** A second mouse or finger that nobody asked for does not steer what the first one began. */
+  const steers = ({ id }: Pointer): boolean => id === active?.pointer.id || fingers.size > 1;
+
+  return {
+    down(pointer) {
+      if (pointer.kind === 'touch') fingers.add(pointer.id);
+      const first = active?.pointer;
+      if (first?.kind === 'touch' && fingers.size === 2) {
+        drop();
+        start(pinchTool(editor, first), pointer);
+      } else if (!active) start(toolFor(pointer), pointer);
+    },
+    move(pointer) {
+      if (!active || !steers(pointer)) return;
+      active.tool.move(pointer);
+      if (pointer.id === active.pointer.id) active = { ...active, pointer };
+    },
+    up(pointer) {
+      if (steers(pointer)) {
+        active?.tool.up(pointer);
+        active = null;
+      }
+      fingers.delete(pointer.id);
+    },
+    cancel() {
+      fingers.clear();
+      if (active) drop();
+      else place.cancel();
+    },
+    hover(pointer) {
+      if (!active && editor.session.getState().inHand !== null) place.hover(pointer);
+    },
+    leave() {
+      if (!active) place.leave();
+    },
+    wheel({ x, y, dx, dy, shift, mod }) {
+      const viewport = viewportNow(editor);
+      if (mod) return lookAt(editor, zoomAbout(viewport, 2 ** (-dy / DOUBLING_PX), x, y));
+      const [across, down] = shift && dx === 0 ? [dy, 0] : [dx, dy];
+      lookAt(editor, { ...viewport, x: viewport.x - across, y: viewport.y - down });
+    },
+    holdSheet(held) {
+      sheetHeld = held;
+    },
+  };
+}

@@ -1,0 +1,77 @@
+import { describe, expect, test } from 'vitest';
+import { labelOf } from '../../../app/store/edit-label.ts';
+import { createLayoutStore } from '../../../app/store/layout-store.ts';
+import { demoLayout } from '../../../src/layout/demo.ts';
+import { emptyLayout } from '../../../src/layout/starter.ts';
+
+const TAKE = 'three-jetties';
+const move = (atHp: number) => ({
+  type: 'move-modules' as const,
+  take: TAKE,
+  moves: [{ module: 'gull-1', row: 'upper', atHp }],
+});
+
+const lastLabel = (store: ReturnType<typeof createLayoutStore>) =>
+  store.store.getState().history.past.at(-1)?.label;
+
+describe('the layout store', () => {
+  test('an edit is one step with a name', () => {
+    const store = createLayoutStore(demoLayout());
+    expect(store.run(move(80)).ok).toBe(true);
+    expect(lastLabel(store)).toBe('move Gull 1');
+    store.undo();
+    expect(store.layout().takes[0]?.modules.find(({ id }) => id === 'gull-1')?.atHp).toBe(72);
+  });
+
+  test('an edit that is refused says why and changes nothing', () => {
+    const store = createLayoutStore(demoLayout());
+    const before = store.store.getState();
+    const done = store.run({ type: 'remove-modules', take: TAKE, modules: ['nobody'] });
+    expect(done).toEqual({ ok: false, error: 'There is no module "nobody"' });
+    expect(store.store.getState()).toBe(before);
+  });
+
+  test('an edit that changes nothing makes no step and tells nobody', () => {
+    const store = createLayoutStore(demoLayout());
+    let told = 0;
+    store.store.subscribe(() => told++);
+    store.run(move(72));
+    expect(told).toBe(0);
+  });
+
+  test('previews count from where the gesture began and leave the layout alone', () => {
+    const store = createLayoutStore(demoLayout());
+    const before = store.layout();
+    store.begin('move Gull 1');
+    store.preview(move(80));
+    store.preview(move(90));
+    expect(store.layout()).toBe(before);
+    store.preview(null);
+    store.commit();
+    expect(store.layout()).toBe(before);
+    expect(store.store.getState().history.past).toEqual([]);
+  });
+
+  test('another layout takes its place, and comes back with undo', () => {
+    const store = createLayoutStore(demoLayout());
+    store.run(move(80));
+    const mine = store.layout();
+    store.replace(emptyLayout(), 'start an empty case');
+    expect(store.layout().title).toBe('My case');
+    store.undo();
+    expect(store.layout()).toBe(mine);
+  });
+});
+
+describe('names of steps', () => {
+  const layout = demoLayout();
+  test.each([
+    [{ type: 'remove-modules', take: TAKE, modules: ['gull-1', 'kelp'] }, 'remove 2 modules'],
+    [{ type: 'pin-modules', take: TAKE, modules: ['kelp'], pinned: false }, 'unpin Kelp'],
+    [{ type: 'place-module', take: TAKE, kind: 'gull', row: 'upper', atHp: 1 }, 'place Gull'],
+    [{ type: 'turn-ribbon', take: TAKE, ribbon: 's1', seats: 'keep' }, 'turn S1'],
+    [{ type: 'remove-take', take: 'one-long-jetty' }, 'remove the take One long jetty'],
+  ] as const)('%o', (edit, label) => {
+    expect(labelOf(layout, edit)).toBe(label);
+  });
+});
