@@ -1,5 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { catalogue } from '../src/checks/catalogue.ts';
 import { checks } from '../src/checks/index.ts';
 
 // Writes the README's table of checks from the list of checks; the tests hold the README to it.
@@ -10,10 +11,10 @@ const BETWEEN = /(<!-- checks -->\n)[\s\S]*(<!-- \/checks -->)/;
 const cell = (text: string): string => text.replaceAll('|', '\\|');
 
 export function checksTable(): string {
-  const rows = checks.map(
-    ({ id, level, title, why, source }) =>
-      `| \`${id}\` | ${level} | ${cell(title)} | ${cell(why)} | ${cell(source)} |`,
-  );
+  const rows = checks.map(({ id, level }) => {
+    const about = catalogue[id]?.about;
+    return `| \`${id}\` | ${level} | ${cell(about?.title ?? '')} | ${cell(about?.why ?? '')} | ${cell(about?.source ?? '')} |`;
+  });
   const head = '| check | level | what it finds | why | source |\n| --- | --- | --- | --- | --- |';
   return `\n${head}\n${rows.join('\n')}\n\n`;
 }

@@ -72,14 +72,18 @@ export interface Found {
 /** One rule of the trade that a drawing can break. */
 export interface Check {
   readonly id: string;
+  readonly level: Level;
+  find(take: DerivedTake): Iterable<Found>;
+}
+
+/** What there is to say of a rule. */
+export interface About {
   /** What it finds, in a few words. */
   readonly title: string;
-  readonly level: Level;
   /** What happens on the bench when it is not kept. */
   readonly why: string;
   /** Where the rule comes from. */
   readonly source: string;
-  find(take: DerivedTake): Iterable<Found>;
 }
 
 /** A drawing just inside the rule, and one just outside. */

@@ -1,8 +1,8 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { catalogue } from '../../src/checks/catalogue.ts';
 import { LEVELS, type Note } from '../../src/checks/check.ts';
 import { checkLayout } from '../../src/checks/check-layout.ts';
-import { examplesOf } from '../../src/checks/examples.ts';
 import { checks } from '../../src/checks/index.ts';
 import { openDocument } from '../../src/document.ts';
 import type { Layout } from '../../src/layout/layout.ts';
@@ -27,17 +27,18 @@ describe('the list of checks', () => {
 
   it('is the catalogue, in the order in which findings are listed', () => {
     expect(checks.map(({ id }) => id)).toEqual(CATALOGUE);
-    expect(Object.keys(examplesOf)).toEqual(CATALOGUE);
+    expect(Object.keys(catalogue)).toEqual(CATALOGUE);
   });
 });
 
 describe.each(checks.map((check) => [check.id, check] as const))('%s', (id, check) => {
-  const { good, bad } = examplesOf[id] ?? expect.fail(`${id} has no examples`);
+  const { about, examples } = catalogue[id] ?? expect.fail(`${id} is not in the catalogue`);
+  const { good, bad } = examples;
 
   it('says what it protects against and where it comes from', () => {
-    expect(check.why.length).toBeGreaterThan(20);
-    expect(check.source.length).toBeGreaterThan(10);
-    expect(check.title.length).toBeGreaterThan(5);
+    expect(about.why.length).toBeGreaterThan(20);
+    expect(about.source.length).toBeGreaterThan(10);
+    expect(about.title.length).toBeGreaterThan(5);
     expect(LEVELS).toContain(check.level);
   });
 

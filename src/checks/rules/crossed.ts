@@ -1,14 +1,17 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { along, example, ribbon, ribbonKind } from '../example.ts';
 import { ribbonSpots, ribbonSubject } from '../words.ts';
 
-export const crossed: Check = {
-  id: 'crossed',
+export const about: About = {
   title: 'Seats out of the order of the connectors',
-  level: 'fault',
   why: 'Connectors are pressed onto a flat ribbon in one order; it cannot be seated in another without a fold.',
   source: 'common practice, no source',
+};
+
+export const crossed: Check = {
+  id: 'crossed',
+  level: 'fault',
   *find(take: DerivedTake) {
     for (const laid of take.crossed) {
       const way = laid.ribbon.stripe === 'up' ? 'right to left' : 'left to right';

@@ -2,16 +2,19 @@ import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { distanceMm } from '../../wiring/neighbours.ts';
 import { isGap } from '../bend.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { along, example, kind, ribbon, ribbonKind, shoreHeader } from '../example.ts';
 import { betweenSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
 
-export const crowded: Check = {
-  id: 'crowded',
+export const about: About = {
   title: 'Connectors without room side by side',
-  level: 'fault',
   why: 'Two connector bodies cannot stand closer than they are wide.',
   source: 'common practice, no source',
+};
+
+export const crowded: Check = {
+  id: 'crowded',
+  level: 'fault',
   *find(take: DerivedTake) {
     for (const pair of take.neighbours) {
       if (!isGap(pair) || pair.ribbons.some((laid) => take.crossed.has(laid))) continue;

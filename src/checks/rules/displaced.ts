@@ -1,17 +1,20 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { mishapAt } from '../../wiring/rehearse.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { tellMishap } from '../consequence.ts';
 import { along, example, ribbon } from '../example.ts';
 import { displacedWords, misplugOf, moveToLand, straysOf } from '../stray.ts';
 import { connectorName, figure, jointSpots, mm, seatPart, seatSubjects, targetName } from '../words.ts';
 
-export const displaced: Check = {
-  id: 'displaced',
+export const about: About = {
   title: 'Connector that can sit beside its pins',
-  level: 'damage',
   why: 'An open header takes a connector one row or some pairs off: half its contacts hang free, the others touch foreign pins.',
   source: 'common practice, no source; contact grid 2.54 mm after IEC 60603-13 (title and scope only)',
+};
+
+export const displaced: Check = {
+  id: 'displaced',
+  level: 'damage',
   *find(take: DerivedTake) {
     for (const stray of straysOf(take)) {
       if (!stray.displaced || take.crossed.has(stray.seat.ribbon)) continue;

@@ -1,18 +1,21 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
 import type { Island } from '../../wiring/supply-net.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { along, example, kind, onBoard, onModule, powerHeader, ribbon, shoreHeader } from '../example.ts';
 import { fedModules, feedSpots, suppliesInto } from '../feed-words.ts';
 import { moduleSubject, namesOf, ribbonSubjects } from '../words.ts';
 
 const feedRibbons = ({ feeds }: Island) => [...new Set(feeds.flatMap(({ harness }) => harness.ribbons))];
 
-export const doubleFeed: Check = {
-  id: 'double-feed',
+export const about: About = {
   title: 'Two power leads into one island',
-  level: 'fault',
   why: 'The leads share the current as they please, and ground takes a loop through the link.',
   source: 'common practice, no source',
+};
+
+export const doubleFeed: Check = {
+  id: 'double-feed',
+  level: 'fault',
   *find({ supplyNet }: DerivedTake) {
     for (const island of supplyNet.islands) {
       if (island.feeds.length < 2 || suppliesInto(island).size > 1) continue;

@@ -1,7 +1,7 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
 import type { DoubleUse } from '../../wiring/joints.ts';
 import type { Joint } from '../../wiring/laid-ribbon.ts';
-import type { Check, Examples, Found, Subject } from '../check.ts';
+import type { About, Check, Examples, Found, Subject } from '../check.ts';
 import { along, example, ribbon } from '../example.ts';
 import { connectorName, jointSpots, list, ribbonSubject, targetName, targetSubject } from '../words.ts';
 
@@ -45,12 +45,15 @@ function headerFound(use: DoubleUse & { type: 'header' }): Found {
   };
 }
 
-export const doubleSeat: Check = {
-  id: 'double-seat',
+export const about: About = {
   title: 'Two connectors in one place',
-  level: 'fault',
   why: 'A header takes one connector and a connector one header; the second has nowhere to go.',
   source: 'common practice, no source',
+};
+
+export const doubleSeat: Check = {
+  id: 'double-seat',
+  level: 'fault',
   find: ({ wiring }: DerivedTake) =>
     wiring.doubleUses.map((use) => (use.type === 'header' ? headerFound(use) : connectorFound(use))),
 };

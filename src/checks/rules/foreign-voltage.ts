@@ -1,14 +1,17 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { example, kind, powerHeader } from '../example.ts';
 import { lineName, list, moduleSpot, moduleSubject } from '../words.ts';
 
-export const foreignVoltage: Check = {
-  id: 'foreign-voltage',
+export const about: About = {
   title: 'Draw on a voltage that no header brings',
-  level: 'fault',
   why: 'Either the header or the draw was entered wrongly, or the module needs a lead that is not drawn.',
   source: 'common practice, no source',
+};
+
+export const foreignVoltage: Check = {
+  id: 'foreign-voltage',
+  level: 'fault',
   *find({ places }: DerivedTake) {
     for (const module of places.modules) {
       const { foreign } = module.facts;

@@ -1,15 +1,18 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { waysOf } from '../../wiring/laid-ribbon.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { example, kind, onBoard, onModule, POWER16, powerHeader, ribbon, ribbonKind } from '../example.ts';
 import { connectorName, count, jointSpots, seatPart, seatSubjects, targetName } from '../words.ts';
 
-export const freePins: Check = {
-  id: 'free-pins',
+export const about: About = {
   title: 'Narrow connector on a wide header',
-  level: 'reminder',
   why: 'It works only from pin 1 on, and an open header does not stop it from sitting a pair further.',
   source: 'common practice, no source',
+};
+
+export const freePins: Check = {
+  id: 'free-pins',
+  level: 'reminder',
   *find({ wiring }: DerivedTake) {
     for (const joint of wiring.joints) {
       if (joint.on.type !== 'header' || !joint.conducts) continue;

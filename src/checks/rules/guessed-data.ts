@@ -1,15 +1,18 @@
 import type { ModuleKind } from '../../layout/layout.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { example, kind } from '../example.ts';
 import { count, moduleSpot, moduleSubject, namesOf } from '../words.ts';
 
-export const guessedData: Check = {
-  id: 'guessed-data',
+export const about: About = {
   title: 'Guessed figures',
-  level: 'reminder',
   why: 'The answers are only as good as the figures they rest on.',
   source: 'common practice, no source',
+};
+
+export const guessedData: Check = {
+  id: 'guessed-data',
+  level: 'reminder',
   *find({ places }: DerivedTake) {
     const guessed = places.modules.filter(({ facts }) => facts.kind.known === 'guessed');
     if (guessed.length === 0) return;

@@ -2,7 +2,7 @@ import { GND } from '../../layout/defaults.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { type Harness, suppliesOf } from '../../wiring/harness.ts';
 import type { Feed } from '../../wiring/supply-net.ts';
-import type { Check, Examples, Found } from '../check.ts';
+import type { About, Check, Examples, Found } from '../check.ts';
 import {
   along,
   BOARD,
@@ -41,12 +41,15 @@ function found(
   };
 }
 
-export const joinedSupplies: Check = {
-  id: 'joined-supplies',
+export const about: About = {
   title: 'Two supplies joined',
-  level: 'damage',
   why: 'Outputs of two supplies never match to the millivolt: one drives current into the other and both may fail.',
   source: 'common practice, no source',
+};
+
+export const joinedSupplies: Check = {
+  id: 'joined-supplies',
+  level: 'damage',
   *find(take: DerivedTake) {
     const { islands } = take.supplyNet;
     for (const island of islands) {

@@ -1,17 +1,20 @@
 import type { Key } from '../../layout/layout.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { connectorOf } from '../../wiring/laid-ribbon.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { example, kind, onBoard, onModule, powerHeader, ribbon, ribbonKind } from '../example.ts';
 import { connectorName, jointSpots, seatPart, seatSubjects, targetName } from '../words.ts';
 
-export const keyAgainst: Check = {
-  id: 'key-against',
+export const about: About = {
   title: 'Key on the wrong side of the stripe',
-  level: 'damage',
   why: 'A connector pressed on with its key against the stripe goes into a boxed header in one way only: reversed.',
   source:
     'common practice, no source; notch on the side of the odd pins (DIN 41651, as quoted in secondary texts)',
+};
+
+export const keyAgainst: Check = {
+  id: 'key-against',
+  level: 'damage',
   *find({ wiring }: DerivedTake) {
     for (const joint of wiring.joints) {
       if (joint.on.type !== 'header' || !joint.on.header.keyed || !joint.conducts) continue;

@@ -1,7 +1,7 @@
 import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { distanceMm, type Neighbours } from '../../wiring/neighbours.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { example, onBoard, onModule, ribbon } from '../example.ts';
 import { headerSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
 
@@ -11,12 +11,15 @@ function wayMm(pair: Neighbours): number {
   return distanceMm(pair) + Math.abs(height(pair.a) - height(pair.b));
 }
 
-export const leadShort: Check = {
-  id: 'lead-short',
+export const about: About = {
   title: 'Lead too short for its way',
-  level: 'fault',
   why: 'A lead under tension unseats itself, and the module cannot be tilted out to unplug it.',
   source: 'common practice, no source',
+};
+
+export const leadShort: Check = {
+  id: 'lead-short',
+  level: 'fault',
   *find({ neighbours, limits }: DerivedTake) {
     for (const pair of neighbours) {
       if (pair.lay !== 'loose') continue;

@@ -1,18 +1,21 @@
 import type { Bus } from '../../layout/layout.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { linesOf, linesUnder } from '../../wiring/laid-ribbon.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { mishapAsSeated, tellMishap } from '../consequence.ts';
 import { along, example, kind, ribbon, SHORE, shoreHeader } from '../example.ts';
 import { connectorName, count, jointSpots, lineName, seatPart, seatSubjects, targetName } from '../words.ts';
 
-export const linesDiffer: Check = {
-  id: 'lines-differ',
+export const about: About = {
   title: 'Ribbon and header carry different lines',
-  level: 'damage',
   why: 'A connector that fits joins whatever lies on equal pins: a voltage on a signal input, or two voltages together.',
   source:
     'common practice, no source; conductor k lies on contact k (IEC 60603-13, as quoted in secondary texts)',
+};
+
+export const linesDiffer: Check = {
+  id: 'lines-differ',
+  level: 'damage',
   *find({ wiring, kit }: DerivedTake) {
     for (const joint of wiring.joints) {
       const { differingPins } = joint.flaws;

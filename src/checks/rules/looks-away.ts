@@ -1,14 +1,17 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { along, example, ribbon } from '../example.ts';
 import { connectorName, jointSpots, seatPart, seatSubjects, targetName } from '../words.ts';
 
-export const looksAway: Check = {
-  id: 'looks-away',
+export const about: About = {
   title: 'Connector that opens to the wrong side',
-  level: 'fault',
   why: 'Headers on modules point to the rear, so a socket must open towards the panel; each half-twist turns it over.',
   source: 'common practice, no source',
+};
+
+export const looksAway: Check = {
+  id: 'looks-away',
+  level: 'fault',
   *find({ wiring }: DerivedTake) {
     for (const joint of wiring.joints) {
       if (!joint.looksAway) continue;

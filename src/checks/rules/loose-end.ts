@@ -1,15 +1,18 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { connectorsInUse } from '../../wiring/laid-ribbon.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { along, example, ribbon } from '../example.ts';
 import { ribbonSpots, ribbonSubject } from '../words.ts';
 
-export const looseEnd: Check = {
-  id: 'loose-end',
+export const about: About = {
   title: 'Ribbon with one connector in use',
-  level: 'fault',
   why: 'It joins nothing, and its free connectors, which may carry a voltage, hang among the boards.',
   source: 'common practice, no source',
+};
+
+export const looseEnd: Check = {
+  id: 'loose-end',
+  level: 'fault',
   *find({ wiring }: DerivedTake) {
     for (const ribbonOf of wiring.ribbons) {
       const inUse = connectorsInUse(ribbonOf);

@@ -1,14 +1,17 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { example, kind, onBoard, onModule, powerHeader, ribbon, SUPPLY } from '../example.ts';
 import { lineName, list, moduleSpot, moduleSubject } from '../words.ts';
 
-export const missingVoltage: Check = {
-  id: 'missing-voltage',
+export const about: About = {
   title: 'A voltage that does not arrive',
-  level: 'fault',
   why: 'A module on one of its two voltages does not work, and may be harmed.',
   source: 'common practice, no source',
+};
+
+export const missingVoltage: Check = {
+  id: 'missing-voltage',
+  level: 'fault',
   *find({ places, supplyNet }: DerivedTake) {
     for (const module of places.modules) {
       const isFed = supplyNet.islandOf[module.index]?.feeds.length;

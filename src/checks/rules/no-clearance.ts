@@ -1,16 +1,19 @@
 import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { archOf, isGap } from '../bend.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { along, example, kind, ROW, ribbon, shoreHeader } from '../example.ts';
 import { betweenSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
 
-export const noClearance: Check = {
-  id: 'no-clearance',
+export const about: About = {
   title: 'Ribbon pressed against the case',
-  level: 'fault',
   why: 'An arch that does not fit under the lid or above the floor is creased when the module is screwed in.',
   source: 'common practice, no source; arch: planar elastica with clamped ends',
+};
+
+export const noClearance: Check = {
+  id: 'no-clearance',
+  level: 'fault',
   *find(take: DerivedTake) {
     for (const pair of take.neighbours) {
       if (!isGap(pair)) continue;

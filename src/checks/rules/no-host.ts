@@ -1,5 +1,5 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { along, example, ribbon } from '../example.ts';
 import { byBus, groupSpots, hostsOf, membersOf, participantNames } from '../group-words.ts';
 import { ribbonSubjects } from '../words.ts';
@@ -10,12 +10,15 @@ function hostedBuses({ kit }: DerivedTake): Set<string> {
   return new Set(headers.filter(({ role }) => role === 'host').map(({ bus }) => bus));
 }
 
-export const noHost: Check = {
-  id: 'no-host',
+export const about: About = {
   title: 'Members without a host',
-  level: 'fault',
   why: 'Members send to a host; linked only to one another they play for nobody.',
   source: 'common practice, no source',
+};
+
+export const noHost: Check = {
+  id: 'no-host',
+  level: 'fault',
   *find(take: DerivedTake) {
     const hosted = hostedBuses(take);
     for (const group of take.linkGroups) {

@@ -1,16 +1,19 @@
 import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { along, example, ribbon } from '../example.ts';
 import { moveToLand, straysOf } from '../stray.ts';
 import { connectorName, jointSpots, mm, seatPart, seatSubjects, targetName } from '../words.ts';
 
-export const offPitch: Check = {
-  id: 'off-pitch',
+export const about: About = {
   title: 'Header off the ribbon’s pitch',
-  level: 'fault',
   why: 'A ribbon that does not bend has its connectors at fixed places; a header between them stays empty.',
   source: 'common practice, no source',
+};
+
+export const offPitch: Check = {
+  id: 'off-pitch',
+  level: 'fault',
   *find(take: DerivedTake) {
     for (const stray of straysOf(take)) {
       const { seat, dxMm, otherRow } = stray;

@@ -1,15 +1,18 @@
 import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { example } from '../example.ts';
 import { hp, moduleSpot, moduleSubject } from '../words.ts';
 
-export const offRow: Check = {
-  id: 'off-row',
+export const about: About = {
   title: 'Module beyond the end of its row',
-  level: 'fault',
   why: 'Beyond its ends a row has no rail to screw a panel to.',
   source: 'common practice, no source',
+};
+
+export const offRow: Check = {
+  id: 'off-row',
+  level: 'fault',
   *find({ places, take }: DerivedTake) {
     for (const module of places.modules) {
       const { atHp } = module.module;

@@ -1,7 +1,7 @@
 import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { inOneRow, isOutOfLine, type Neighbours, skewMm } from '../../wiring/neighbours.ts';
-import type { Check, Examples, Found } from '../check.ts';
+import type { About, Check, Examples, Found } from '../check.ts';
 import { along, example, kind, ribbon, shoreHeader } from '../example.ts';
 import { straysOf } from '../stray.ts';
 import {
@@ -59,12 +59,15 @@ function bendingFound(pair: Neighbours, allowedMm: number): Found {
   };
 }
 
-export const outOfLine: Check = {
-  id: 'out-of-line',
+export const about: About = {
   title: 'Headers that a flat ribbon cannot join in line',
-  level: 'fault',
   why: 'A flat ribbon runs straight along the row at one height; bent in its own plane it creases and pulls connectors off.',
   source: 'common practice, no source; creasing after NASA-STD-8739.4 [7.3.21]',
+};
+
+export const outOfLine: Check = {
+  id: 'out-of-line',
+  level: 'fault',
   *find(take: DerivedTake) {
     yield* stiffOnes(take);
     for (const pair of take.neighbours) {

@@ -1,7 +1,7 @@
 import { exceeds } from '../../geometry/exceeds.ts';
 import type { PlacedBoard, PlacedModule } from '../../geometry/place.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { reachOf, reachWords, totalMm } from '../depth.ts';
 import { BOARD, example, SUPPLY } from '../example.ts';
 import { mm, moduleSpot, moduleSubject } from '../words.ts';
@@ -9,12 +9,15 @@ import { mm, moduleSpot, moduleSubject } from '../words.ts';
 const coversSame = (module: PlacedModule, { board }: PlacedBoard): boolean =>
   exceeds(board.xMm + (board.widthMm ?? 0), module.leftMm) && exceeds(module.rightMm, board.xMm);
 
-export const overBoard: Check = {
-  id: 'over-board',
+export const about: About = {
   title: 'Module standing on a board',
-  level: 'fault',
   why: 'Where a board stands on the floor of the case there is less depth; a deep module presses on live headers.',
   source: 'common practice, no source',
+};
+
+export const overBoard: Check = {
+  id: 'over-board',
+  level: 'fault',
   *find(take: DerivedTake) {
     const boards = take.places.boards.filter(({ board }) => (board.widthMm ?? 0) > 0);
     if (boards.length === 0) return;

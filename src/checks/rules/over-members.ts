@@ -1,15 +1,18 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { along, example, ribbon, ribbonKind } from '../example.ts';
 import { byBus, groupSpots, groupSubjects, hostsOf, membersOf, participantNames } from '../group-words.ts';
 import { count } from '../words.ts';
 
-export const overMembers: Check = {
-  id: 'over-members',
+export const about: About = {
   title: 'More members than the host takes',
-  level: 'damage',
   why: 'A host is built for so many members: more overload its inputs, its supply pins or its addresses.',
   source: 'common practice, no source',
+};
+
+export const overMembers: Check = {
+  id: 'over-members',
+  level: 'damage',
   *find({ linkGroups }: DerivedTake) {
     for (const group of linkGroups) {
       for (const [{ bus }, participants] of byBus(group)) {

@@ -2,7 +2,7 @@ import type { PlacedModule } from '../../geometry/place.ts';
 import { hpToMm, mmToHp } from '../../geometry/rack.ts';
 import { groupBy } from '../../layout/group-by.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
-import type { Check, Examples, Found } from '../check.ts';
+import type { About, Check, Examples, Found } from '../check.ts';
 import { example } from '../example.ts';
 import { hp, moduleSubject } from '../words.ts';
 
@@ -29,12 +29,15 @@ function* overlapsIn(modules: readonly PlacedModule[]): Generator<Found> {
   }
 }
 
-export const overlap: Check = {
-  id: 'overlap',
+export const about: About = {
   title: 'Two modules in one place',
-  level: 'fault',
   why: 'Panels are screwed side by side; two cannot share the same piece of rail.',
   source: 'IEC 60297-3-101, widths in HP of 5.08 mm (as quoted in secondary texts)',
+};
+
+export const overlap: Check = {
+  id: 'overlap',
+  level: 'fault',
   *find({ places }: DerivedTake) {
     const byRow = groupBy(places.modules, ({ row }) => row);
     for (const modules of byRow.values()) yield* overlapsIn(modules);

@@ -5,7 +5,7 @@ import { groupBy } from '../../layout/group-by.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import type { HeaderJoint } from '../../wiring/harness.ts';
 import type { LaidRibbon } from '../../wiring/laid-ribbon.ts';
-import type { Check, Examples, Found } from '../check.ts';
+import type { About, Check, Examples, Found } from '../check.ts';
 import { along, example, kind, ribbon, ribbonKind, shoreHeader } from '../example.ts';
 import { mm, ribbonSubject } from '../words.ts';
 
@@ -68,12 +68,15 @@ function* clashesIn(spans: readonly Span[], bodyMm: number): Generator<Found> {
   }
 }
 
-export const ribbonsClash: Check = {
-  id: 'ribbons-clash',
+export const about: About = {
   title: 'Two flat ribbons in one place',
-  level: 'fault',
   why: 'Pressed onto one another, the lower connector cannot be seated and neither can be checked.',
   source: 'common practice, no source; conductor pitch 1.27 mm',
+};
+
+export const ribbonsClash: Check = {
+  id: 'ribbons-clash',
+  level: 'fault',
   *find({ wiring, seatsAlong, limits }: DerivedTake) {
     const spans = wiring.ribbons.flatMap((laid) => spansOf(laid, seatsAlong[laid.index] ?? []));
     const byRow = groupBy(spans, ({ row }) => row);

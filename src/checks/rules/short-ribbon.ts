@@ -1,16 +1,19 @@
 import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { distanceMm, isOutOfLine } from '../../wiring/neighbours.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { along, example, ribbon } from '../example.ts';
 import { betweenSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
 
-export const shortRibbon: Check = {
-  id: 'short-ribbon',
+export const about: About = {
   title: 'Ribbon too short between two headers',
-  level: 'fault',
   why: 'A ribbon under tension lifts its connectors at one end, at the latest in transport.',
   source: 'common practice, no source',
+};
+
+export const shortRibbon: Check = {
+  id: 'short-ribbon',
+  level: 'fault',
   *find(take: DerivedTake) {
     const { limits, crossed } = take;
     for (const pair of take.neighbours) {

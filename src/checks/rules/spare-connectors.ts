@@ -1,15 +1,18 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { connectorsInUse } from '../../wiring/laid-ribbon.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { along, example, ribbon } from '../example.ts';
 import { count, namesOf, ribbonSpots, ribbonSubjects } from '../words.ts';
 
-export const spareConnectors: Check = {
-  id: 'spare-connectors',
+export const about: About = {
   title: 'Connectors left free',
-  level: 'reminder',
   why: 'Allowed, and handy for the next module; a free socket may carry a voltage and must not touch anything.',
   source: 'common practice, no source',
+};
+
+export const spareConnectors: Check = {
+  id: 'spare-connectors',
+  level: 'reminder',
   *find({ wiring }: DerivedTake) {
     let free = 0;
     const ribbons = wiring.ribbons.filter((laid) => {

@@ -3,7 +3,7 @@ import { groupBy } from '../../layout/group-by.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import type { LaidRibbon } from '../../wiring/laid-ribbon.ts';
 import type { LinkGroup, Participant } from '../../wiring/link-group.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { example, kind, onModule, ribbon, shoreHeader } from '../example.ts';
 import { moduleSpot, moduleSubject, namesOf, ribbonSubjects } from '../words.ts';
 
@@ -46,12 +46,15 @@ const ribbonsThere = (
   return [...new Set(seats.map(({ ribbon: laid }) => laid))];
 };
 
-export const splitMember: Check = {
-  id: 'split-member',
+export const about: About = {
   title: 'One module a member of two groups',
-  level: 'damage',
   why: 'Through it two hosts meet: their supplies and outputs are joined inside the member.',
   source: 'common practice, no source',
+};
+
+export const splitMember: Check = {
+  id: 'split-member',
+  level: 'damage',
   *find({ linkGroups }: DerivedTake) {
     for (const [module, ofModule] of severalMemberships(linkGroups)) {
       for (const [bus, memberships] of groupBy(ofModule, ({ participant }) => participant.bus)) {

@@ -1,7 +1,7 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { connectorOf, isWrongAxis, type Joint, stripeAt } from '../../wiring/laid-ribbon.ts';
 import { mishapAt } from '../../wiring/rehearse.ts';
-import type { Check, Examples, Mend } from '../check.ts';
+import type { About, Check, Examples, Mend } from '../check.ts';
 import { tellMishap } from '../consequence.ts';
 import { along, example, kind, ribbon, shoreHeader } from '../example.ts';
 import { connectorName, jointSpots, seatPart, seatSubjects, targetName } from '../words.ts';
@@ -33,12 +33,15 @@ function turn({ ribbon: own }: Joint, take: DerivedTake): Mend[] {
   ];
 }
 
-export const stripeReversed: Check = {
-  id: 'stripe-reversed',
+export const about: About = {
   title: 'Stripe at the wrong end',
-  level: 'damage',
   why: 'The stripe marks conductor 1; at the other end of a header every line meets another.',
   source: 'NASA-STD-8739.4 [19.6.1.e.10], stripe aligned with the connector’s mark; reversal by pin map',
+};
+
+export const stripeReversed: Check = {
+  id: 'stripe-reversed',
+  level: 'damage',
   *find(take: DerivedTake) {
     for (const joint of take.wiring.joints) {
       if (!isReversed(joint)) continue;

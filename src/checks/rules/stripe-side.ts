@@ -1,6 +1,6 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { connectorOf, type Joint } from '../../wiring/laid-ribbon.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { example, kind, onBoard, onModule, powerHeader, ribbon, ribbonKind, SUPPLY } from '../example.ts';
 import { count, namesOf, ribbonSpots, ribbonSubjects } from '../words.ts';
 
@@ -12,12 +12,15 @@ function isProtected({ ribbon: own, connector, on }: Joint): boolean {
   return on.type === 'header' ? on.header.keyed : isKeyed(connectorOf(on.ribbon, on.connector).key);
 }
 
-export const stripeSide: Check = {
-  id: 'stripe-side',
+export const about: About = {
   title: 'Seats that no key protects',
-  level: 'reminder',
   why: 'An open header takes a connector either way round; only the eye on the stripe prevents it.',
   source: 'common practice, no source',
+};
+
+export const stripeSide: Check = {
+  id: 'stripe-side',
+  level: 'reminder',
   *find({ wiring }: DerivedTake) {
     const open = wiring.joints.filter((joint) => joint.conducts && !isProtected(joint));
     const ribbons = [...new Set(open.map((joint) => joint.ribbon))];

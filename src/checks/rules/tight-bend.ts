@@ -2,16 +2,19 @@ import { EPSILON } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { distanceMm } from '../../wiring/neighbours.ts';
 import { archOf } from '../bend.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { along, example, kind, ribbon, shoreHeader } from '../example.ts';
 import { betweenSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
 
-export const tightBend: Check = {
-  id: 'tight-bend',
+export const about: About = {
   title: 'Ribbon bent too tightly',
-  level: 'fault',
   why: 'Ribbon left over stands up in an arch; bent tighter than three wire diameters its conductors break in time.',
   source: 'NASA-STD-8739.4 [7.3.21], short-term; arch: planar elastica with clamped ends',
+};
+
+export const tightBend: Check = {
+  id: 'tight-bend',
+  level: 'fault',
   *find(take: DerivedTake) {
     const { bendRadiusMm } = take.limits;
     for (const pair of take.neighbours) {

@@ -1,16 +1,19 @@
 import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { reachOf, reachWords, totalMm } from '../depth.ts';
 import { along, example, kind, ribbon, shoreHeader } from '../example.ts';
 import { mm, moduleSpot, moduleSubject } from '../words.ts';
 
-export const tooDeep: Check = {
-  id: 'too-deep',
+export const about: About = {
   title: 'Module deeper than its row',
-  level: 'fault',
   why: 'It stands on the floor of the case before its panel meets the rails; forced, board or header bends.',
   source: 'common practice, no source',
+};
+
+export const tooDeep: Check = {
+  id: 'too-deep',
+  level: 'fault',
   *find(take: DerivedTake) {
     for (const module of take.places.modules) {
       const reach = reachOf(module, take);

@@ -1,14 +1,17 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { along, example, ribbon } from '../example.ts';
 import { byBus, groupSpots, groupSubjects, hostsOf, participantNames } from '../group-words.ts';
 
-export const twoHosts: Check = {
-  id: 'two-hosts',
+export const about: About = {
   title: 'Two hosts joined',
-  level: 'damage',
   why: 'Two collectors on one link drive one another’s outputs and share supplies that were never meant to meet.',
   source: 'common practice, no source',
+};
+
+export const twoHosts: Check = {
+  id: 'two-hosts',
+  level: 'damage',
   *find({ linkGroups }: DerivedTake) {
     for (const group of linkGroups) {
       for (const [{ bus }, participants] of byBus(group)) {

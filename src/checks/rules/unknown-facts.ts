@@ -1,6 +1,6 @@
 import type { PlacedHeader, PlacedModule } from '../../geometry/place.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { example, kind } from '../example.ts';
 import { count, lineName, list, moduleSpot, moduleSubject } from '../words.ts';
 
@@ -17,12 +17,15 @@ function missingFacts({ facts, headers }: PlacedModule, { wiring }: DerivedTake)
   ];
 }
 
-export const unknownFacts: Check = {
-  id: 'unknown-facts',
+export const about: About = {
   title: 'Facts that are missing',
-  level: 'reminder',
   why: 'What is not known is not checked: an unknown depth, draw or pin 1 passes every rule.',
   source: 'common practice, no source',
+};
+
+export const unknownFacts: Check = {
+  id: 'unknown-facts',
+  level: 'reminder',
   *find(take: DerivedTake) {
     const incomplete: { module: PlacedModule; missing: string[] }[] = [];
     for (const module of take.places.modules) {

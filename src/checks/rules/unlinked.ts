@@ -1,7 +1,7 @@
 import type { PlacedHeader, PlacedModule } from '../../geometry/place.ts';
 import type { BusFacts } from '../../layout/kit-index.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { along, example, ribbon } from '../example.ts';
 import { count, moduleSpot, moduleSubject, namesOf } from '../words.ts';
 
@@ -31,12 +31,15 @@ function isUnlinked(
   );
 }
 
-export const unlinked: Check = {
-  id: 'unlinked',
+export const about: About = {
   title: 'Modules that could be linked',
-  level: 'reminder',
   why: 'Their host stands in the same case; perhaps a ribbon was forgotten.',
   source: 'common practice, no source',
+};
+
+export const unlinked: Check = {
+  id: 'unlinked',
+  level: 'reminder',
   *find(take: DerivedTake) {
     const hosted = hostedHere(take);
     const modules = take.places.modules.filter((module) => isUnlinked(module, hosted, take));

@@ -1,6 +1,6 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
 import type { Island } from '../../wiring/supply-net.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { example, onBoard, onModule, ribbon } from '../example.ts';
 import { figure, lineName, list, moduleSpot, moduleSubject, namesOf } from '../words.ts';
 
@@ -19,12 +19,15 @@ function drawWords({ modules }: Island): string {
   return list(words);
 }
 
-export const unpowered: Check = {
-  id: 'unpowered',
+export const about: About = {
   title: 'Island without a power lead',
-  level: 'fault',
   why: 'Linked modules share one feed; without it the whole group stays dark, or draws through its signal pins.',
   source: 'common practice, no source',
+};
+
+export const unpowered: Check = {
+  id: 'unpowered',
+  level: 'fault',
   *find({ supplyNet }: DerivedTake) {
     for (const island of supplyNet.islands) {
       const { modules, feeds } = island;

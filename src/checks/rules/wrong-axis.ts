@@ -1,16 +1,19 @@
 import type { Axis } from '../../layout/layout.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { isWrongAxis } from '../../wiring/laid-ribbon.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { along, example, kind, ribbon, shoreHeader } from '../example.ts';
 import { connectorName, jointSpots, seatPart, seatSubjects, targetName } from '../words.ts';
 
-export const wrongAxis: Check = {
-  id: 'wrong-axis',
+export const about: About = {
   title: 'Flat ribbon on a lying header',
-  level: 'fault',
   why: 'A flat ribbon leaves a connector at right angles to its long side; from a lying header it would run up and down, not along the row.',
   source: 'common practice, no source',
+};
+
+export const wrongAxis: Check = {
+  id: 'wrong-axis',
+  level: 'fault',
   *find({ wiring }: DerivedTake) {
     for (const joint of wiring.joints) {
       if (!isWrongAxis(joint) || !joint.conducts) continue;

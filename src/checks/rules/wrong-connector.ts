@@ -1,7 +1,7 @@
 import { typeOf } from '../../layout/defaults.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { connectorOf, type Joint, linesUnder, waysOf } from '../../wiring/laid-ribbon.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { mishapAsSeated, tellMishap } from '../consequence.ts';
 import { example, kind, onBoard, onModule, POWER16, powerHeader, ribbon, ribbonKind } from '../example.ts';
 import { connectorName, jointSpots, seatPart, seatSubjects, targetName } from '../words.ts';
@@ -9,12 +9,15 @@ import { connectorName, jointSpots, seatPart, seatSubjects, targetName } from '.
 const underType = ({ on }: Joint): string =>
   on.type === 'header' ? 'header' : typeOf(connectorOf(on.ribbon, on.connector));
 
-export const wrongConnector: Check = {
-  id: 'wrong-connector',
+export const about: About = {
   title: 'Connector that does not belong there',
-  level: 'damage',
   why: 'A connector wider than its header hangs over the end and can be pushed on anywhere along it; equal halves do not mate at all.',
   source: 'common practice, no source; contact grid 2.54 mm after IEC 60603-13 (title and scope only)',
+};
+
+export const wrongConnector: Check = {
+  id: 'wrong-connector',
+  level: 'damage',
   *find({ wiring, kit }: DerivedTake) {
     for (const joint of wiring.joints) {
       const { excessWays, cannotMate } = joint.flaws;

@@ -1,15 +1,18 @@
 import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
-import type { Check, Examples } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { example, kind } from '../example.ts';
 import { figure, moduleSpot, moduleSubject } from '../words.ts';
 
-export const wrongHeight: Check = {
-  id: 'wrong-height',
+export const about: About = {
   title: 'Module of another height than its row',
-  level: 'fault',
   why: 'The rails of a row stand at one distance; a panel of another height has no holes over them.',
   source: 'IEC 60297-3-101, heights in U of 44.45 mm (as quoted in secondary texts)',
+};
+
+export const wrongHeight: Check = {
+  id: 'wrong-height',
+  level: 'fault',
   *find({ places }: DerivedTake) {
     for (const module of places.modules) {
       const mine = module.facts.heightU;
