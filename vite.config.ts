@@ -19,7 +19,6 @@ export default defineConfig({
     root: here,
     projects: [
       tests('unit', 'tests/**/*.test.{ts,tsx}', 20_000),
-      tests('long', 'tests/**/*.long.ts', 1_800_000),
       tests('bench', 'tests/**/*.bench.ts', 600_000),
     ],
   },

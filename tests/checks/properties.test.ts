@@ -5,6 +5,7 @@ import { checkLayout } from '../../src/checks/check-layout.ts';
 import { seenFrom } from '../../src/geometry/side.ts';
 import type { Layout, Seat, Take } from '../../src/layout/layout.ts';
 import { arbitraryLayout } from '../support/arbitrary-layout.ts';
+import { runs } from '../support/runs.ts';
 
 const HP_MM = 5.08;
 
@@ -90,8 +91,8 @@ const withStranger = (layout: Layout): Layout => ({
   },
 });
 
-const holds = (property: (layout: Layout) => void, numRuns = 300): void =>
-  fc.assert(fc.property(arbitraryLayout, property), { numRuns });
+const holds = (property: (layout: Layout) => void): void =>
+  fc.assert(fc.property(arbitraryLayout, property), runs(300));
 
 describe('for any layout', () => {
   it('checking never throws, and says sound things', () => {
@@ -119,7 +120,7 @@ describe('for any layout', () => {
         }));
         expect(essences(withoutEnds(notesOf(shift(wide, hp))))).toEqual(essences(withoutEnds(notesOf(wide))));
       }),
-      { numRuns: 300 },
+      runs(300),
     );
   });
 

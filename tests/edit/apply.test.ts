@@ -14,6 +14,7 @@ import {
   ribbon,
   seats,
 } from '../support/little-layout.ts';
+import { runs } from '../support/runs.ts';
 import { anyDraw, editFrom } from './any-edit.ts';
 
 /** What the commands share and what is no command. */
@@ -74,7 +75,7 @@ describe('any edit', () => {
         if (twin && !same.has(part)) expect(part, 'an unchanged part that lost its identity').toBe(twin);
       }
     });
-    fc.assert(property, { numRuns: 150 });
+    fc.assert(property, runs(150));
     expect(changes, 'runs that changed something').toBeGreaterThan(10);
   });
 

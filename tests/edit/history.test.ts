@@ -18,6 +18,7 @@ import {
 } from '../../src/edit/history.ts';
 import type { Layout } from '../../src/layout/layout.ts';
 import { anyLayout, deepFreeze, flawsOf, littleLayout } from '../support/little-layout.ts';
+import { runs } from '../support/runs.ts';
 import { anyDraw, editFrom } from './any-edit.ts';
 
 const first = littleLayout();
@@ -131,7 +132,7 @@ describe('any history', () => {
       expect(undone.present).toBe(layout);
       expect(redo(undone).present).toBe(after);
     });
-    fc.assert(property, { numRuns: 300 });
+    fc.assert(property, runs(300));
   });
 
   it('stays sound through whatever is done, and ends undone where it began', () => {
@@ -171,6 +172,6 @@ describe('any history', () => {
       while (history.past.length > 0) history = undo(history);
       expect(history.present).toBe(layout);
     });
-    fc.assert(property, { numRuns: 200 });
+    fc.assert(property, runs(200));
   });
 });

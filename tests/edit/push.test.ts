@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { ModuleMove, MoveModules } from '../../src/edit/move-modules.ts';
 import type { Module } from '../../src/layout/layout.ts';
 import { applied, littleLayout, module, row, takeOf, widthHpOf } from '../support/little-layout.ts';
+import { runs } from '../support/runs.ts';
 
 const ROW_HP = 60;
 
@@ -203,7 +204,7 @@ describe('any push', () => {
       });
       expect(moved.map(({ atHp }) => atHp)).toEqual(drawn.moves.map(({ atHp }) => atHp));
     });
-    fc.assert(property, { numRuns: 2000 });
+    fc.assert(property, runs(2000));
   });
 
   it('moves each neighbour of a single module just as far as it must, where there is room to do so', () => {
@@ -243,7 +244,7 @@ describe('any push', () => {
         }
       }
     });
-    fc.assert(property, { numRuns: 2000 });
+    fc.assert(property, runs(2000));
     expect(roomy).toBeGreaterThan(1000);
   });
 
@@ -257,7 +258,7 @@ describe('any push', () => {
       roomy++;
       for (const each of neighbours) for (const put of moved) expect(overlap(each, put)).toBe(false);
     });
-    fc.assert(property, { numRuns: 3000 });
+    fc.assert(property, runs(3000));
     expect(roomy).toBeGreaterThan(300);
   });
 });

@@ -5,6 +5,7 @@ import { describeFailure, openDocument, openLayout, writeLayout } from '../../sr
 import { demoLayout } from '../../src/layout/demo.ts';
 import { arbitraryLayout } from '../support/arbitrary-layout.ts';
 import { deepFreeze } from '../support/deep-freeze.ts';
+import { runs } from '../support/runs.ts';
 
 /** A real file of version 1 with every field of the contract, kept for ever. */
 const FIXTURE = readFileSync(new URL('../fixtures/version-1.json', import.meta.url), 'utf8');
@@ -322,6 +323,7 @@ describe('for any document', () => {
         const text = writeLayout(layout);
         expect(openLayout(text)).toEqual({ ok: true, value: JSON.parse(JSON.stringify(layout)) });
       }),
+      runs(100),
     );
   });
 
@@ -363,7 +365,7 @@ describe('for any document', () => {
         if (opened.ok) expect(openLayout(writeLayout(opened.value))).toEqual({ ok: true, value: data });
         else expect(describeFailure(opened.error)).toMatch(/^[^\n\r]+$/);
       }),
-      { numRuns: 1500 },
+      runs(1500),
     );
   });
 
