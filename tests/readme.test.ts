@@ -23,7 +23,9 @@ describe('the README', () => {
 
   it('names only scripts that package.json has', () => {
     const scripts = Object.keys(JSON.parse(read('package.json')).scripts);
-    const named = [...`${readme}${read('DEVELOPERS.md')}`.matchAll(/npm run (?:--silent )?([a-z:]+)/g)].map(([, name]) => name);
+    const named = [...`${readme}${read('DEVELOPERS.md')}`.matchAll(/npm run (?:--silent )?([a-z:]+)/g)].map(
+      ([, name]) => name,
+    );
     expect(named.filter((name) => !scripts.includes(name as string))).toEqual([]);
   });
 });

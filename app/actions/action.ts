@@ -20,10 +20,13 @@ export interface Action {
   readonly shortcuts?: readonly Shortcut[];
   /** Keys that mean something else on buttons and lists count only where the drawing has them. */
   readonly keysOnStageOnly?: true;
+  /** One of several ways to do the same: left out of the list of keys. */
+  readonly isVariant?: true;
   /** It may be done while something is dragged. */
   readonly whileDragging?: true;
   enabled(editor: Editor): boolean;
-  run(editor: Editor): void;
+  /** @param held - the key is held down, and this is one more of its repeats */
+  run(editor: Editor, held?: boolean): void;
 }
 
 export const always = (): boolean => true;
@@ -35,7 +38,7 @@ export function perform({ layouts, session }: Editor, edit: Edit): void {
 }
 
 /** Does it, if it can be done now. */
-export function start(editor: Editor, action: Action): void {
+export function start(editor: Editor, action: Action, held = false): void {
   const heldOff = !action.whileDragging && editor.gestures.store.getState().running;
-  if (!heldOff && action.enabled(editor)) action.run(editor);
+  if (!heldOff && action.enabled(editor)) action.run(editor, held);
 }

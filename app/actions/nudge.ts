@@ -1,24 +1,51 @@
+import type { Layout } from '../../src/index.ts';
 import { type Editor, shownTake } from '../editor.ts';
 import { type Arrow, alongOf, rowsOf } from '../store/arrows.ts';
 import { previewSlide, slideLabel, slideOfSelection } from '../tools/drag-tool.ts';
-import type { Action, Shortcut } from './action.ts';
+import type { Action } from './action.ts';
 import { modulesSelected } from './selected.ts';
 
 const KEYS = { left: 'ArrowLeft', right: 'ArrowRight', up: 'ArrowUp', down: 'ArrowDown' } as const;
 
-function nudgeSelected(editor: Editor, arrow: Arrow, stepHp: number, push: boolean): void {
+/** The last nudge: what it made of the layout, and how many steps of its kind it took. */
+interface Nudged {
+  readonly id: string;
+  readonly made: Layout;
+  readonly steps: number;
+}
+
+const lastNudge = new WeakMap<Editor, Nudged>();
+
+/** How many steps to take from where the key went down; the ones taken so far are taken back. */
+function stepsOf(editor: Editor, id: string, held: boolean): number {
+  const last = lastNudge.get(editor);
+  const goesOn = held && last?.id === id && last.made === editor.layouts.layout();
+  if (!goesOn) return 1;
+  editor.layouts.undo();
+  return last.steps + 1;
+}
+
+interface Nudge {
+  readonly arrow: Arrow;
+  readonly hp: number;
+  readonly pushes: boolean;
+}
+
+/** Moves what is selected; all the repeats of a key that is held down are one step to undo. */
+function nudgeSelected(editor: Editor, id: string, { arrow, hp, pushes }: Nudge, held: boolean): void {
+  const steps = stepsOf(editor, id, held);
   const lead = modulesSelected(editor).find(({ pinned }) => !pinned);
   const slide = lead && slideOfSelection(editor, lead.id);
   if (!slide) return;
   const { row, atHp } = slide.inHand.from;
+  const to = { row: row + steps * rowsOf(arrow), atHp: atHp + steps * hp * alongOf(editor, arrow) };
+  const before = editor.layouts.layout();
   editor.gestures.begin(shownTake(editor).id, slideLabel(editor, slide));
-  previewSlide(
-    editor,
-    slide,
-    { row: row + rowsOf(arrow), atHp: atHp + alongOf(editor, arrow) * stepHp },
-    push,
-  );
+  previewSlide(editor, slide, to, pushes !== editor.session.getState().push);
   editor.gestures.commit();
+  const made = editor.layouts.layout();
+  if (made === before) lastNudge.delete(editor);
+  else lastNudge.set(editor, { id, made, steps });
 }
 
 const hasFree = (editor: Editor): boolean => modulesSelected(editor).some(({ pinned }) => !pinned);
@@ -30,28 +57,28 @@ const WORDS = {
   down: 'to the row below',
 } as const;
 
-function nudge(arrow: Arrow, stepHp: number, pushes: boolean): Action {
-  const shortcut: Shortcut = {
-    key: KEYS[arrow],
-    ...(stepHp < 1 && { alt: true }),
-    ...(pushes && { shift: true }),
-  };
-  const words = [`Move ${WORDS[arrow]}`, ...(stepHp < 1 ? ['by ½ HP'] : []), ...(pushes ? ['and push'] : [])];
+function nudge(by: Nudge): Action {
+  const { arrow, hp, pushes } = by;
+  const isHalf = hp < 1;
+  const id = ['nudge', arrow, ...(isHalf ? ['half'] : []), ...(pushes ? ['push'] : [])].join('-');
+  const words = [`Move ${WORDS[arrow]}`, ...(isHalf ? ['by ½ HP'] : []), ...(pushes ? ['and push'] : [])];
   return {
-    id: ['nudge', arrow, ...(stepHp < 1 ? ['half'] : []), ...(pushes ? ['push'] : [])].join('-'),
+    id,
     label: () => words.join(' '),
-    shortcuts: [shortcut],
+    shortcuts: [{ key: KEYS[arrow], ...(isHalf && { alt: true }), ...(pushes && { shift: true }) }],
     keysOnStageOnly: true,
+    ...((isHalf || pushes) && { isVariant: true }),
     enabled: hasFree,
-    run: (editor) => nudgeSelected(editor, arrow, stepHp, pushes !== editor.session.getState().push),
+    run: (editor, held = false) => nudgeSelected(editor, id, by, held),
   };
 }
 
 const ARROWS: readonly Arrow[] = ['left', 'right', 'up', 'down'];
 
 /** Arrows move by 1 HP or to the next row, with Alt by ½ HP; with Shift neighbours give way. */
-export const nudges: readonly Action[] = ARROWS.flatMap((arrow) => [
-  nudge(arrow, 1, false),
-  nudge(arrow, 1, true),
-  ...(rowsOf(arrow) === 0 ? [nudge(arrow, 0.5, false), nudge(arrow, 0.5, true)] : []),
-]);
+export const nudges: readonly Action[] = ARROWS.flatMap((arrow) =>
+  [false, true].flatMap((pushes) => [
+    nudge({ arrow, hp: 1, pushes }),
+    ...(rowsOf(arrow) === 0 ? [nudge({ arrow, hp: 0.5, pushes })] : []),
+  ]),
+);

@@ -11,10 +11,13 @@ export interface KeyPress {
 
 const keyOf = ({ key }: KeyPress): string => (key.length === 1 ? key.toLowerCase() : key);
 
+/** On many keyboards a sign is typed with Shift. */
+const isSign = (key: string): boolean => /^[^\p{L}\p{N}]$/u.test(key);
+
 const fits = (press: KeyPress, { key, mod, shift, alt }: Shortcut): boolean =>
   keyOf(press) === key &&
   (press.ctrlKey || press.metaKey) === (mod === true) &&
-  press.shiftKey === (shift === true) &&
+  (press.shiftKey === (shift === true) || isSign(key)) &&
   press.altKey === (alt === true);
 
 export const actionFor = (actions: readonly Action[], press: KeyPress): Action | undefined =>
@@ -31,7 +34,7 @@ const NAMES: Readonly<Record<string, string>> = {
 
 /** A shortcut as it is printed on keys. */
 export function keysOf({ key, mod, shift, alt }: Shortcut, apple: boolean): string {
-  const name = NAMES[key] ?? key.toUpperCase();
+  const name = NAMES[key] ?? (key.length === 1 ? key.toUpperCase() : key);
   if (apple) return `${alt ? '⌥' : ''}${shift ? '⇧' : ''}${mod ? '⌘' : ''}${name}`;
   return [...(mod ? ['Ctrl'] : []), ...(alt ? ['Alt'] : []), ...(shift ? ['Shift'] : []), name].join('+');
 }

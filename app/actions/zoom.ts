@@ -18,7 +18,7 @@ export const zoomIn: Action = {
   id: 'zoom-in',
   label: () => 'Closer',
   icon: 'plus',
-  shortcuts: [{ key: '+' }, { key: '+', shift: true }, { key: '=' }],
+  shortcuts: [{ key: '+' }, { key: '=' }],
   whileDragging: true,
   enabled: always,
   run: (editor) => zoom(editor, STEP),

@@ -12,7 +12,7 @@ import { headerUnder } from './connector-points.ts';
 import { headerPoint, type Point, type Sheet } from './sheet.ts';
 
 /** seated: lands and joins. missing: drawn as seated, but does not land or does not join. free: not seated. */
-export type SeatState = 'seated' | 'missing' | 'free';
+type SeatState = 'seated' | 'missing' | 'free';
 
 /** A connector on the sheet. */
 export interface Knot extends Point {

@@ -36,6 +36,13 @@ const HALF_TURN_MS = 140;
 
 const isSame = (a: Viewport, b: Viewport): boolean => a.scale === b.scale && a.x === b.x && a.y === b.y;
 
+/** Whether the still layer looks the same, wherever it lies. */
+const isDrawnAlike = (a: Shown, b: Shown): boolean =>
+  a.scene.derived === b.scene.derived &&
+  a.scene.side === b.scene.side &&
+  a.theme === b.theme &&
+  a.size === b.size;
+
 const wantsMotion = (): boolean => !matchMedia('(prefers-reduced-motion: reduce)').matches;
 
 /** Paints the layers of a stage, and repaints of them only what has changed. Knows nothing of React. */
@@ -75,7 +82,10 @@ export class Painter {
     };
   }
 
-  /** Shows something else: another side by turning the case, if motion is welcome, another viewport as `look` does. */
+  /**
+   * Shows something else: another side by turning the case, if motion is welcome; another viewport as a moved
+   * picture, drawn anew about 100 ms after the last one.
+   */
   show(shown: Shown): void {
     if (this.#next) {
       this.#next = shown;
@@ -88,17 +98,20 @@ export class Painter {
     }
     const before = this.#shown;
     this.#shown = { ...shown, viewport: before.viewport };
-    const onlyMoved =
-      shown.scene === before.scene && shown.theme === before.theme && shown.size === before.size;
-    if (onlyMoved) this.look(shown.viewport, true);
-    else this.#settle(shown.viewport);
+    if (!isDrawnAlike(before, shown)) {
+      this.#settle(shown.viewport);
+      return;
+    }
+    if (this.#countMarks(this.#moving.get()) || shown.scene !== before.scene)
+      this.#easel?.layers.marks.batchDraw();
+    this.#look(shown.viewport);
   }
 
-  /** Shows another part of the sheet; `live` as a moved picture that is redrawn when the gesture rests. */
-  look(viewport: Viewport, live: boolean): void {
-    if (live && isSame(viewport, this.#seen)) return;
+  /** Shows another part of the sheet: as a moved picture, until the gesture rests. */
+  #look(viewport: Viewport): void {
+    if (isSame(viewport, this.#seen)) return;
     clearTimeout(this.#rest);
-    if (!live || !this.#easel || this.#isFar(viewport)) {
+    if (!this.#easel || this.#isFar(viewport)) {
       this.#settle(viewport);
       return;
     }

@@ -61,7 +61,7 @@ const RULER_MM = 10;
 const ROW_GAP_MM = 11;
 
 /** The section from above is drawn flatter than it is. */
-export const DEPTH_SCALE = 0.62;
+const DEPTH_SCALE = 0.62;
 
 /** How far a rail runs on beyond the row's ends. */
 export const RAIL_END_MM = 4;

@@ -1,20 +1,14 @@
 import 'konva/lib/Shape.js';
 import type { Context as LayerContext } from 'konva/lib/Context.js';
 import type { Layer as KonvaLayer } from 'konva/lib/Layer.js';
-import { type JSX, memo, type Ref, useImperativeHandle, useLayoutEffect, useRef, useState } from 'react';
+import { type JSX, memo, type Ref, useLayoutEffect, useRef, useState } from 'react';
 import { Layer, Shape, Stage } from 'react-konva/lib/ReactKonvaCore';
 import type { Context } from './draw/paper.ts';
-import type { MovingStore, Viewport } from './model.ts';
+import type { MovingStore } from './model.ts';
 import { Painter, type Shown } from './painter.ts';
-
-export interface StageHandle {
-  /** `live`: as a moved picture, redrawn about 100 ms after the last call; else redrawn at once. */
-  setViewport(viewport: Viewport, how?: { readonly live: boolean }): void;
-}
 
 export interface CanvasStageProps extends Shown {
   readonly moving: MovingStore;
-  readonly ref?: Ref<StageHandle>;
 }
 
 type Paint = (ctx: Context) => void;
@@ -39,9 +33,10 @@ const PaintedLayer = memo(
 
 /**
  * The canvas: a still layer, a moving layer and one for marks. It takes no events; whoever holds it listens, and
- * asks `hitTest` what lies under a point.
+ * asks `hitTest` what lies under a point. A gesture that pans or zooms only has to change `viewport`: the
+ * picture is moved at once, and drawn anew when it rests.
  */
-export function CanvasStage({ moving, ref, ...shown }: CanvasStageProps): JSX.Element {
+export function CanvasStage({ moving, ...shown }: CanvasStageProps): JSX.Element {
   const [painter] = useState(() => new Painter(shown, moving));
   const turning = useRef<HTMLDivElement>(null);
   const picture = useRef<HTMLDivElement>(null);
@@ -63,9 +58,6 @@ export function CanvasStage({ moving, ref, ...shown }: CanvasStageProps): JSX.El
     () => painter.show({ scene, viewport, theme, size }),
     [painter, scene, viewport, theme, size],
   );
-  useImperativeHandle(ref, () => ({ setViewport: (next, how) => painter.look(next, how?.live === true) }), [
-    painter,
-  ]);
 
   return (
     <div ref={turning} style={{ position: 'absolute', inset: 0, overflow: 'hidden', pointerEvents: 'none' }}>

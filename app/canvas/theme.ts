@@ -152,6 +152,6 @@ const DIM: Theme = {
 
 export const THEMES: Readonly<Record<ThemeName, Theme>> = { light: LIGHT, dark: DARK, dim: DIM };
 
-export const FONT = 'system-ui, -apple-system, "Segoe UI", Roboto, "Noto Sans", "DejaVu Sans", sans-serif';
+const FONT = 'system-ui, -apple-system, "Segoe UI", Roboto, "Noto Sans", "DejaVu Sans", sans-serif';
 
 export const font = (px: number, weight = 400): string => `${weight} ${px}px ${FONT}`;

@@ -10,7 +10,7 @@ export interface Insets {
   readonly left: number;
 }
 
-export const NO_INSETS: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
+const NO_INSETS: Insets = { top: 0, right: 0, bottom: 0, left: 0 };
 
 /** CSS px per mm. */
 export const SCALES = { least: 0.2, most: 16 } as const;

@@ -54,7 +54,7 @@ function SettingItem({ setting }: { readonly setting: Setting }) {
 
 function Keys() {
   const editor = useEditor();
-  const withKeys = actions.filter(({ shortcuts }) => shortcuts);
+  const withKeys = actions.filter(({ shortcuts, isVariant }) => shortcuts && !isVariant);
   return (
     <details>
       <summary>Keys</summary>
@@ -71,8 +71,8 @@ function Keys() {
         ))}
       </dl>
       <p>
-        Drag moves; Alt snaps to ½ HP, Shift lets neighbours give way. The middle button or the space bar with
-        a drag moves the sheet, the wheel too; with Ctrl it zooms.
+        With Alt, arrows and drags go by ½ HP; with Shift, neighbours give way. A drag with the middle button
+        or the space bar moves the sheet, and so does the wheel, which zooms with Ctrl.
       </p>
     </details>
   );

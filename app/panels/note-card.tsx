@@ -1,4 +1,4 @@
-import { memo } from 'react';
+import { memo, useEffect, useRef } from 'react';
 import { perform } from '../actions/action.ts';
 import { useEditor, useSession } from '../hooks.ts';
 import { focusNote } from '../store/focus-note.ts';
@@ -18,12 +18,17 @@ export const NoteCard = memo(function NoteCard({ id, gone = false, brief = false
   const editor = useEditor();
   const note = useNote(id);
   const isFocused = useSession(({ focus }) => focus === id);
+  const card = useRef<HTMLElement>(null);
+  useEffect(() => {
+    if (isFocused) card.current?.scrollIntoView({ block: 'nearest' });
+  }, [isFocused]);
   if (!note) return null;
   const { level, headline, detail, remedy, mends, take, key, facts, accepted } = note;
   const inFull = !brief || isFocused;
   const putAway = () => perform(editor, { type: 'accept-finding', take, key, facts });
   return (
     <article
+      ref={card}
       className={['note', level, isFocused && 'focused', gone && 'gone', brief && 'brief']
         .filter(Boolean)
         .join(' ')}

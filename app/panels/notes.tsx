@@ -1,5 +1,5 @@
 import { type CSSProperties, type ReactNode, useMemo } from 'react';
-import { useAnalysis, useEditor, useSession } from '../hooks.ts';
+import { useAnalysis, useEditor, useSession, useTake } from '../hooks.ts';
 import type { ListedNote } from '../store/note-list.ts';
 import { sheetNow, viewportNow } from '../store/view.ts';
 import { toggled } from '../tools/pick.ts';
@@ -29,7 +29,10 @@ interface FoldProps {
 /** A group of quiet notes under one line. */
 function Fold({ id, title, keys, startsOpen = false }: FoldProps): ReactNode {
   const { session } = useEditor();
-  const isOpen = useSession(({ toggledGroups }) => toggledGroups.has(id) !== startsOpen);
+  const isOpen = useSession(
+    ({ toggledGroups, focus }) =>
+      toggledGroups.has(id) !== startsOpen || (focus !== null && keys.includes(focus)),
+  );
   if (keys.length === 0) return null;
   const toggle = () =>
     session.setState(({ toggledGroups }) => ({ toggledGroups: toggled(toggledGroups, id) }));
@@ -84,12 +87,16 @@ function NotesByRow({ notes }: { readonly notes: readonly ListedNote[] }) {
 export function Notes({ besideRows }: { readonly besideRows: boolean }) {
   const list = useNoteList();
   const { notes } = useAnalysis();
+  const isEmpty = useTake().modules.length === 0;
   const putAway = notes.filter(({ accepted }) => accepted).map(({ key }) => key);
   const pressing = list.filter(({ level }) => level !== 'reminder').slice(0, MOST_SHOWN);
   const reminders = list.filter(({ level }) => level === 'reminder');
   const left = list.length - reminders.length - pressing.length;
   return (
     <section className={pressing.length > MOST_IN_FULL ? 'notes many' : 'notes'} aria-label="Notes">
+      {isEmpty && (
+        <p className="hint">Drag a module from the stock onto the rails, or tap it and then a place.</p>
+      )}
       {besideRows ? <NotesByRow notes={pressing} /> : <Cards notes={pressing} />}
       {left > 0 && <p className="more">and {left} more, after these</p>}
       <Fold

@@ -11,6 +11,9 @@ const TYPED_INTO = 'input, textarea, select, [contenteditable]';
 const isTyping = (target: EventTarget | null): boolean =>
   target instanceof Element && target.matches(TYPED_INTO);
 
+/** An open menu has Escape to itself. */
+const isMenuOpen = (): boolean => document.querySelector(':popover-open') !== null;
+
 /** Keys of the list itself; they come before all others. */
 function listenToList(editor: Editor, list: HTMLElement): () => void {
   const keys = createListKeys(editor);
@@ -31,7 +34,7 @@ function listenToWindow(editor: Editor, list: HTMLElement, toolbox: Toolbox): ()
   return listen(window, {
     keydown(event) {
       const { target, key } = event;
-      if (event.defaultPrevented || isTyping(target)) return;
+      if (event.defaultPrevented || isTyping(target) || (key === 'Escape' && isMenuOpen())) return;
       if (key === 'Escape' && editor.gestures.store.getState().running) {
         toolbox.cancel();
         return;
@@ -44,7 +47,7 @@ function listenToWindow(editor: Editor, list: HTMLElement, toolbox: Toolbox): ()
       const action = actionFor(actions, event);
       if (!action || (action.keysOnStageOnly && !isOnStage(target))) return;
       event.preventDefault();
-      start(editor, action);
+      start(editor, action, event.repeat);
     },
     keyup({ key }) {
       if (key === ' ') toolbox.holdSheet(false);

@@ -21,8 +21,8 @@ function reveal(editor: Editor, { spots: [spot] }: Note): void {
   lookAt(editor, { ...viewport, x: viewport.x + (left + x1) / 2 - x, y: viewport.y + (top + y1) / 2 - y });
 }
 
-/** Lets the subjects of a note stand out, and brings them into sight. */
+/** Lets the subjects of a note stand out, brings them into sight, and unfolds the notes where they are folded. */
 export function focusNote(editor: Editor, note: Note): void {
-  editor.session.setState({ focus: note.key });
+  editor.session.setState({ focus: note.key, fold: 'notes' });
   reveal(editor, note);
 }

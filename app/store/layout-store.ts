@@ -17,7 +17,7 @@ import {
 } from '../../src/index.ts';
 import { labelOf } from './edit-label.ts';
 
-export interface LayoutState {
+interface LayoutState {
   readonly history: History;
 }
 

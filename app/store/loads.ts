@@ -10,7 +10,7 @@ export interface Load {
   readonly rating: number;
 }
 
-export interface SupplyLoad {
+interface SupplyLoad {
   readonly id: string;
   readonly name: string;
   /** One for each voltage that is given or drawn. */

@@ -3,13 +3,34 @@ import { type SelectionKey, selectionKey } from '../canvas/model.ts';
 
 export type Selection = ReadonlySet<SelectionKey>;
 
+interface Selected {
+  readonly take: Take;
+  readonly modules: readonly Module[];
+  readonly ribbons: readonly Ribbon[];
+}
+
+const known = new WeakMap<Selection, Selected>();
+
+/** What is selected and still in the take; looked up once, since many ask and a drag asks all the time. */
+function selectedIn(take: Take, selection: Selection): Selected {
+  const before = known.get(selection);
+  if (before?.take === take) return before;
+  const selected = {
+    take,
+    modules: take.modules.filter(({ id }) => selection.has(selectionKey('module', id))),
+    ribbons: take.ribbons.filter(({ id }) => selection.has(selectionKey('ribbon', id))),
+  };
+  known.set(selection, selected);
+  return selected;
+}
+
 /** The selected modules that a take still has, in document order. */
-export const modulesIn = ({ modules }: Take, selection: Selection): readonly Module[] =>
-  modules.filter(({ id }) => selection.has(selectionKey('module', id)));
+export const modulesIn = (take: Take, selection: Selection): readonly Module[] =>
+  selectedIn(take, selection).modules;
 
 /** The selected ribbons that a take still has, in document order. */
-export const ribbonsIn = ({ ribbons }: Take, selection: Selection): readonly Ribbon[] =>
-  ribbons.filter(({ id }) => selection.has(selectionKey('ribbon', id)));
+export const ribbonsIn = (take: Take, selection: Selection): readonly Ribbon[] =>
+  selectedIn(take, selection).ribbons;
 
 export const selectionOf = (type: 'module' | 'ribbon', ids: Iterable<string>): Selection =>
   new Set(Array.from(ids, (id) => selectionKey(type, id)));

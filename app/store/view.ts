@@ -17,7 +17,7 @@ const MARGIN_PX = 362;
 export const insetsOf = ({ width }: Size): Insets =>
   width < NARROW_PX
     ? { top: 0, right: 0, bottom: 0, left: 0 }
-    : { top: 0, right: MARGIN_PX, bottom: 12, left: 0 };
+    : { top: 0, right: MARGIN_PX, bottom: 12, left: 12 };
 
 /** Share of a narrow stage that an open fold covers. */
 const FOLD_SHARE = 0.55;

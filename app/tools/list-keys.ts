@@ -6,7 +6,7 @@ import { sheetNow } from '../store/view.ts';
 import { createCarry } from './carry.ts';
 import { walk } from './walk.ts';
 
-export interface ListKey {
+interface ListKey {
   readonly key: string;
   readonly shiftKey: boolean;
   readonly altKey: boolean;

@@ -16,7 +16,7 @@ export interface Toolbox extends Tool {
   holdSheet(held: boolean): void;
 }
 
-export interface Wheel extends Point {
+interface Wheel extends Point {
   readonly dx: number;
   readonly dy: number;
   readonly shift: boolean;

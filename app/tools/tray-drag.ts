@@ -63,7 +63,8 @@ export function createTrayDrag<E>(
       }
     },
     up(event) {
-      if (state.at === 'over the stage') {
+      const isStillInHand = session.getState().inHand !== null;
+      if (state.at === 'over the stage' && isStillInHand) {
         const pointer = read(event);
         toolbox.down(pointer);
         toolbox.up(pointer);

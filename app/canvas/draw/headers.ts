@@ -10,7 +10,7 @@ import { type Box, headerPoint, type Point, type Sheet } from '../sheet.ts';
 import { addBox, addPolygon, boxAround, type Context, type Paper, paint, thinLine } from './paper.ts';
 
 /** Half of a header's outline on the rear, mm; the larger of box and plug, along and across the screen. */
-export function headerHalfMm({ bus, keyed, axis }: PlacedHeader): { readonly x: number; readonly y: number } {
+function headerHalfMm({ bus, keyed, axis }: PlacedHeader): { readonly x: number; readonly y: number } {
   const { longMm, wideMm } = headerBodyMm(bus.pins, keyed);
   return axis === 'vertical' ? { x: wideMm / 2, y: longMm / 2 } : { x: longMm / 2, y: wideMm / 2 };
 }

@@ -22,7 +22,7 @@ import { stripePx } from './ribbons.ts';
 const LEAST_SCALE = 0.85;
 
 /** A letter for each bus that no bus before it has, as far as its name provides one. */
-export function busLetters({ buses }: Kit): string[] {
+function busLetters({ buses }: Kit): string[] {
   const letters: string[] = [];
   for (const { name } of buses) {
     const own = name.toUpperCase().replace(/\s/g, '');

@@ -27,14 +27,15 @@ function inTwo(name: string): [string, string] | undefined {
   return space > 0 ? [name.slice(0, space), name.slice(space + 1)] : undefined;
 }
 
-/** Shortens the first part of a name, never its number, until it fits. */
+/** Shortens the first part of a name until it fits; gives up its number last. */
 function shortened(name: string, fits: (text: string) => boolean): string | undefined {
   const [first, last] = inTwo(name) ?? [name, ''];
   for (let letters = first.length - 1; letters > 0; letters--) {
     const text = `${first.slice(0, letters)}.${last && ` ${last}`}`;
     if (fits(text)) return text;
   }
-  return last && fits(last) ? last : undefined;
+  if (!last) return undefined;
+  return fits(last) ? last : shortened(first, fits);
 }
 
 const PAD = 2;
@@ -103,8 +104,9 @@ export function writeName(
     if (writeAcross(place, [name], px) || (two && writeAcross(place, two, px))) return;
   }
   if (writeUp(place, name)) return;
-  const head = two && shortened(two[0], (text) => fitsAcross(place, text, LEAST_TEXT));
-  if (head && writeAcross(place, [head, two[1]], LEAST_TEXT)) return;
+  const [first, ...last] = two ?? [name];
+  const head = shortened(first, (text) => fitsAcross(place, text, LEAST_TEXT));
+  if (head && writeAcross(place, [head, ...last], LEAST_TEXT)) return;
   const text = shortened(name, (short) => stretches.some((free) => fitsUp(place, short, free)));
   if (text) writeUp(place, text);
 }

@@ -3,7 +3,7 @@ import { start } from '../../../app/actions/action.ts';
 import { actions } from '../../../app/actions/index.ts';
 import { openText } from '../../../app/actions/open-text.ts';
 import { actionFor, keysOf } from '../../../app/actions/shortcuts.ts';
-import { viewportNow } from '../../../app/store/view.ts';
+import { insetsOf, viewportNow } from '../../../app/store/view.ts';
 import { fail } from '../../../src/layout/result.ts';
 import { Driver } from '../driver.ts';
 
@@ -47,6 +47,25 @@ describe('the list of actions', () => {
   });
 });
 
+describe('shortcuts', () => {
+  const idFor = (key: string, shiftKey = false, altKey = false, ctrlKey = false) =>
+    actionFor(actions, { key, shiftKey, altKey, ctrlKey, metaKey: false })?.id;
+
+  test('letters count whatever Shift makes of them, signs however they are typed', () => {
+    expect(idFor('t')).toBe('turn');
+    expect(idFor('T', true)).toBeUndefined();
+    expect(idFor('N', true)).toBe('previous-note');
+    expect(idFor('+', true)).toBe('zoom-in');
+    expect(idFor('t', false, false, true)).toBeUndefined();
+  });
+
+  test('are written as on the keys of the machine', () => {
+    expect(keysOf({ key: 'z', mod: true, shift: true }, false)).toBe('Ctrl+Shift+Z');
+    expect(keysOf({ key: 'z', mod: true, shift: true }, true)).toBe('⇧⌘Z');
+    expect(keysOf({ key: 'ArrowLeft', alt: true }, false)).toBe('Alt+←');
+  });
+});
+
 describe('keys', () => {
   test('arrows move by 1 HP as the screen shows it, with Alt by half, with Shift pushing', () => {
     const driver = withSelected('gull-1');
@@ -61,6 +80,31 @@ describe('keys', () => {
     expect(driver.place('gull-1')).toEqual(['upper', 74.5]);
     press(driver, 'ArrowDown');
     expect(driver.place('gull-1')).toEqual(['lower', 74.5]);
+  });
+
+  test('a key held down is one step, a key pressed again another', () => {
+    const driver = withSelected('gull-1');
+    const action = actions.find(({ id }) => id === 'nudge-left');
+    for (const held of [false, true, true, false, true]) if (action) start(driver.editor, action, held);
+    expect(driver.place('gull-1')).toEqual(['upper', 77]);
+    expect(driver.steps).toBe(2);
+    driver.editor.layouts.undo();
+    expect(driver.place('gull-1')).toEqual(['upper', 75]);
+    driver.editor.layouts.undo();
+    expect(driver.place('gull-1')).toEqual(['upper', 72]);
+  });
+
+  test('a key held down against the end of the row takes nothing else back', () => {
+    const driver = withSelected('gull-1');
+    driver.editor.layouts.run({
+      type: 'move-modules',
+      take: driver.take.id,
+      moves: [{ module: 'gull-1', row: 'upper', atHp: 96 }],
+    });
+    const action = actions.find(({ id }) => id === 'nudge-left');
+    for (const held of [false, true, true]) if (action) start(driver.editor, action, held);
+    expect(driver.place('gull-1')).toEqual(['upper', 96]);
+    expect(driver.steps).toBe(1);
   });
 
   test('Delete removes what is selected, one undo brings all back', () => {
@@ -117,7 +161,8 @@ describe('keys', () => {
     driver.editor.session.setState({ viewport: { scale: 4, x: -300, y: -100 } });
     const before = driver.on('boulder-1');
     press(driver, 't');
-    const middle = (1440 - 362) / 2;
+    const { left, right } = insetsOf({ width: 1440, height: 700 });
+    const middle = (left + 1440 - right) / 2;
     expect(driver.on('boulder-1').x - middle).toBeCloseTo(middle - before.x);
     press(driver, 't');
     expect(viewportNow(driver.editor)).toEqual({ scale: 4, x: -300, y: -100 });

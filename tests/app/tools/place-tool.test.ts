@@ -114,6 +114,20 @@ describe('dragged from the tray', () => {
     expect(driver.steps).toBe(1);
   });
 
+  test('put back with Escape on the way, letting go places and selects nothing', () => {
+    const { driver, tray, at } = emptyCase();
+    const { x, y } = rail(driver, 12.5);
+    tray.down('cobble', at(300, 760));
+    tray.move(at(x, y));
+    driver.cancel();
+    tray.move(at(x + 9, y));
+    expect(driver.isMoving).toBe(false);
+    tray.up(at(x, y));
+    expect(placed(driver)).toEqual([]);
+    expect(driver.selection).toEqual([]);
+    expect(driver.steps).toBe(0);
+  });
+
   test('let go over the tray, or taken away by the system, it goes back', () => {
     const { driver, tray, at } = emptyCase();
     const { x, y } = rail(driver, 12.5);

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { togglePush } from '../../../app/actions/settings.ts';
-import { viewportNow } from '../../../app/store/view.ts';
+import { marksOf } from '../../../app/canvas/draw/marks.ts';
+import { shownAnalysis } from '../../../app/editor.ts';
+import { sheetNow, viewportNow } from '../../../app/store/view.ts';
 import { Driver } from '../driver.ts';
 
 /** Free ground of the demo's upper row: HP 96 to 104 hold no module. */
@@ -46,6 +48,21 @@ describe('selecting', () => {
     driver.editor.layouts.redo();
     expect(driver.place('gull-1')).toEqual(['upper', 71]);
   });
+});
+
+test('a tap on a mark brings its note forward, another tap the next one of the same mark', () => {
+  const driver = new Driver();
+  driver.editor.session.setState({ take: 'one-long-jetty' });
+  const { x, y } = viewportNow(driver.editor);
+  const focus = () => driver.editor.session.getState().focus;
+  const { notes } = shownAnalysis(driver.editor);
+  const [mark] = marksOf(sheetNow(driver.editor), notes, null);
+  if (!mark) throw new Error('no mark');
+  driver.click({ x: x + mark.x, y: y + mark.y });
+  expect(focus()).toBe(notes[0]?.key);
+  expect(driver.selection).toEqual([]);
+  driver.click(freeGround(driver));
+  expect(focus()).toBeNull();
 });
 
 describe('dragging', () => {
