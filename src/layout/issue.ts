@@ -1,3 +1,5 @@
+import { quote } from './quote.ts';
+
 /** One thing that makes a document unusable, and where it stands. */
 export interface Issue {
   /** As in `takes[0].modules[3].kind`; empty for the document itself. */
@@ -5,23 +7,29 @@ export interface Issue {
   readonly message: string;
 }
 
-const MOST_QUOTED = 60;
+/** Keys and indices that lead from the document to a place in it. */
+export type Path = readonly (string | number)[];
 
-/** A name from a file in quotes: on one line, and not longer than a line can bear. */
-export function quote(text: string): string {
-  const cut = text.length > MOST_QUOTED ? `${text.slice(0, MOST_QUOTED)}…` : text;
-  return JSON.stringify(cut).replace(/[\p{Cc}\p{Zl}\p{Zp}]/gu, ' ');
+/** Longer keys stand in quotes, which cut them. */
+const PLAIN_KEY = /^[A-Za-z_$][\w$]{0,39}$/;
+
+function step(key: string | number): string {
+  if (typeof key === 'number') return `[${key}]`;
+  return PLAIN_KEY.test(key) ? `.${key}` : `[${quote(key)}]`;
 }
 
-const PLAIN_KEY = /^[A-Za-z_$][\w$]*$/;
+const pathText = (path: Path): string => path.map(step).join('').replace(/^\./, '');
 
-/** A path of keys and indices as people write it. */
-export const pathOf = (keys: readonly (string | number)[]): string =>
-  keys.reduce<string>((path, key) => {
-    if (typeof key === 'number') return `${path}[${key}]`;
-    if (!PLAIN_KEY.test(key)) return `${path}[${quote(key)}]`;
-    return path === '' ? key : `${path}.${key}`;
-  }, '');
+const MOST_KEPT = 50;
 
-export const didYouMean = (near: string | undefined): string =>
-  near === undefined ? '' : `; did you mean ${quote(near)}?`;
+/** Counts issues and keeps the first: one broken kind can break a thousand modules. */
+export class IssueList {
+  readonly kept: Issue[] = [];
+  total = 0;
+
+  /** Words are made only where they are kept, as looking for what was meant takes time. */
+  add(path: Path, words: () => string): void {
+    this.total++;
+    if (this.kept.length < MOST_KEPT) this.kept.push({ path: pathText(path), message: words() });
+  }
+}

@@ -1,146 +1,120 @@
-import * as v from 'valibot';
-import { dataTrouble, textTooBig } from './guard.ts';
-import { didYouMean, type Issue, pathOf, quote } from './issue.ts';
+import { type Issue, IssueList } from './issue.ts';
+import { faultOfJson, sizeOfJson, type TextPlace } from './json-text.ts';
 import type { Layout } from './layout.ts';
+import { malformationsOf } from './malformations.ts';
 import { migrate } from './migrations.ts';
-import { nearest } from './nearest.ts';
+import { OPEN_LIMITS } from './open-limits.ts';
+import { type Excess, surveyData } from './plain-data.ts';
+import { quote, sketch } from './quote.ts';
 import { referenceIssues } from './references.ts';
 import { fail, ok, type Result } from './result.ts';
-import { layoutSchema, VERSION } from './schema.ts';
+import { VERSION } from './schema.ts';
 
 /** Why a document cannot be opened. Nothing of it is loaded. */
 export type OpenFailure =
-  | { readonly kind: 'too-big'; readonly message: string }
-  | { readonly kind: 'not-json'; readonly message: string }
+  | { readonly kind: 'too-big'; readonly excess: Excess | 'characters' }
+  | ({ readonly kind: 'not-json' } & TextPlace)
   | { readonly kind: 'not-ours' }
   | { readonly kind: 'too-new'; readonly version: number }
   | { readonly kind: 'migration-failed'; readonly version: number }
-  | { readonly kind: 'invalid'; readonly issues: readonly Issue[] };
+  /** The first issues, and how many there are in all (of the same sort, and counted up to 10,000). */
+  | { readonly kind: 'invalid'; readonly issues: readonly Issue[]; readonly total: number };
 
-type Opened = Result<Layout, OpenFailure>;
+type Opened<T = Layout> = Result<T, OpenFailure>;
+type Document = Readonly<Record<string, unknown>>;
 
-const invalid = (...issues: Issue[]): Opened => fail({ kind: 'invalid', issues });
-
-const isObject = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
-
-/** What was found where something else was wanted. */
-function received(input: unknown): string {
-  if (input === null) return 'nothing (null)';
-  if (Array.isArray(input)) return 'a list';
-  if (typeof input === 'string') return quote(input);
-  return typeof input === 'object' ? 'an object' : String(input);
-}
-
-const WANTED: Readonly<Record<string, string>> = {
-  string: 'a text',
-  number: 'a number',
-  boolean: 'true or false',
-  array: 'a list',
-  loose_object: 'an object',
-  record: 'an object',
-  integer: 'a whole number',
-};
-
-const requirementOf = (issue: v.BaseIssue<unknown>): string => String(issue.requirement);
-
-/** Words for the requirements of the schema, by the name that the library gives them. */
-const RULES: Readonly<Record<string, (issue: v.BaseIssue<unknown>) => string>> = {
-  min_value: (issue) => `must be at least ${requirementOf(issue)}, not ${received(issue.input)}`,
-  max_value: (issue) => `must be at most ${requirementOf(issue)}, not ${received(issue.input)}`,
-  gt_value: (issue) => `must be more than ${requirementOf(issue)}, not ${received(issue.input)}`,
-  not_value: (issue) => `must not be ${requirementOf(issue)}`,
-  multiple_of: (issue) => `must be a multiple of ${requirementOf(issue)}, not ${received(issue.input)}`,
-  min_length: (issue) =>
-    issue.input === '' ? 'must not be empty' : `needs at least ${requirementOf(issue)} entries`,
-  max_length: (issue) =>
-    `holds more than ${requirementOf(issue)} ${typeof issue.input === 'string' ? 'characters' : 'entries'}`,
-  regex: () => 'must be of printable ASCII characters',
-};
-
-function choiceWords(issue: v.BaseIssue<unknown>): string {
-  const choices = [...(issue.expected ?? '').matchAll(/"([^"]*)"/g)].map(([, choice]) => choice as string);
-  const near = typeof issue.input === 'string' ? nearest(issue.input, choices) : undefined;
-  return `must be ${choices.map(quote).join(' or ')}, not ${received(issue.input)}${didYouMean(near)}`;
-}
-
-/** A missing key is often a misspelt one. */
-function missingWords(issue: v.BaseIssue<unknown>): string {
-  const last = issue.path?.[issue.path.length - 1];
-  const container = last?.input;
-  const present = isObject(container) ? Object.keys(container) : [];
-  const near = nearest(String(last?.key ?? ''), present);
-  return near === undefined ? 'is missing' : `is missing; did you mean it by ${quote(near)}?`;
-}
-
-function wordsFor(issue: v.BaseIssue<unknown>): string {
-  if (issue.input === undefined) return missingWords(issue);
-  const rule = RULES[issue.type];
-  if (rule) return rule(issue);
-  if (issue.type === 'picklist' || issue.type === 'literal') return choiceWords(issue);
-  return `must be ${WANTED[issue.type] ?? 'something else'}, not ${received(issue.input)}`;
-}
-
-const toIssue = (issue: v.BaseIssue<unknown>): Issue => ({
-  path: pathOf((issue.path ?? []).map(({ key }) => (typeof key === 'number' ? key : String(key)))),
-  message: wordsFor(issue),
-});
-
-/** Opens data that was parsed. Never throws. */
-export function openDocument(data: unknown): Opened {
-  if (!isObject(data) || data.format !== 'ribbonwright') return fail({ kind: 'not-ours' });
-  const trouble = dataTrouble(data);
-  if (trouble)
-    return 'tooBig' in trouble ? fail({ kind: 'too-big', message: trouble.tooBig }) : invalid(trouble.issue);
-  const { version } = data;
-  if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
-    const found = version === undefined ? 'it is missing' : `not ${received(version)}`;
-    return invalid({ path: 'version', message: `must be a whole number from 1; ${found}` });
-  }
-  if (version > VERSION) return fail({ kind: 'too-new', version });
-  const migrated = migrate(data, version, VERSION);
-  if (!migrated.ok) return fail({ kind: 'migration-failed', version: migrated.error.at });
-  const judged = v.safeParse(layoutSchema, migrated.value);
-  if (!judged.success) return invalid(...judged.issues.map(toIssue));
-  const layout = migrated.value as unknown as Layout;
-  const issues = referenceIssues(layout);
-  return issues.length > 0 ? invalid(...issues) : ok(layout);
-}
-
-/** Opens the text of a file. Never throws. */
+/**
+ * Opens the text of a file. The layout is the very data of the text: keys that the program does not know are kept,
+ * defaults are not filled in. Never throws; a text made to stop the program is refused.
+ */
 export function openLayout(text: string): Opened {
-  const tooBig = textTooBig(text);
-  if (tooBig !== undefined) return fail({ kind: 'too-big', message: tooBig });
-  let data: unknown;
-  try {
-    data = JSON.parse(text.replace(/^\uFEFF/, ''));
-  } catch (reason) {
-    return fail({ kind: 'not-json', message: (reason as Error).message });
-  }
-  return openDocument(data);
+  const excess = excessOf(text);
+  if (excess) return fail({ kind: 'too-big', excess });
+  const parsed = parse(text.replace(/^\uFEFF/, ''));
+  return parsed.ok ? openDocument(parsed.value) : parsed;
 }
 
-const oneLine = (text: string): string => text.replace(/[\p{Cc}\p{Zl}\p{Zp}]+/gu, ' ').trim();
+function excessOf(text: string): Excess | 'characters' | undefined {
+  if (text.length > OPEN_LIMITS.characters.most) return 'characters';
+  const { depth, values } = sizeOfJson(text);
+  if (depth > OPEN_LIMITS.depth.most) return 'depth';
+  return values > OPEN_LIMITS.values.most ? 'values' : undefined;
+}
 
-function words(failure: OpenFailure): string {
+function parse(text: string): Opened<unknown> {
+  try {
+    return ok(JSON.parse(text));
+  } catch {
+    return fail({ kind: 'not-json', ...(faultOfJson(text) ?? { line: 1, column: 1 }) });
+  }
+}
+
+/** Opens data that was parsed, or came out of a structured clone. Never throws for such data. */
+export function openDocument(data: unknown): Opened {
+  if (!isOurs(data)) return fail({ kind: 'not-ours' });
+  const version = versionOf(data);
+  if (!version.ok) return version;
+  const survey = surveyData(data);
+  if (typeof survey === 'string') return fail({ kind: 'too-big', excess: survey });
+  if (survey.total > 0) return invalid(survey);
+  const migrated = migrate(data, version.value, VERSION);
+  return migrated.ok ? judge(migrated.value) : fail({ kind: 'migration-failed', version: migrated.error.at });
+}
+
+const isOurs = (data: unknown): data is Document =>
+  typeof data === 'object' && data !== null && 'format' in data && data.format === 'ribbonwright';
+
+function versionOf({ version }: Document): Opened<number> {
+  if (typeof version === 'number' && Number.isInteger(version) && version >= 1) {
+    return version > VERSION ? fail({ kind: 'too-new', version }) : ok(version);
+  }
+  const found = version === undefined ? 'it is missing' : `not ${sketch(version)}`;
+  const issues = new IssueList();
+  issues.add(['version'], () => `must be a whole number from 1; ${found}`);
+  return invalid(issues);
+}
+
+function judge(document: Document): Opened {
+  const malformed = malformationsOf(document);
+  if (malformed.total > 0) return invalid(malformed);
+  const layout = document as unknown as Layout;
+  const issues = referenceIssues(layout);
+  return issues.total > 0 ? invalid(issues) : ok(layout);
+}
+
+const invalid = ({ kept, total }: IssueList): Opened<never> => fail({ kind: 'invalid', issues: kept, total });
+
+/** One clear line that says what is wrong and where. */
+export function describeFailure(failure: OpenFailure): string {
   switch (failure.kind) {
     case 'too-big':
-      return `the file is too big to open: ${failure.message}`;
+      return `the file is too big to open: ${EXCESS_WORDS[failure.excess]}`;
     case 'not-json':
-      return `not a layout: the file is no JSON (${failure.message})`;
+      return `not a layout: the file is no JSON (line ${failure.line}, column ${failure.column}: ${faultWords(failure)})`;
     case 'not-ours':
       return 'not a layout of this program: its format is not "ribbonwright"';
     case 'too-new':
       return `made by a newer program: version ${failure.version}; this one reads up to version ${VERSION}`;
     case 'migration-failed':
       return `the file is of version ${failure.version} and could not be brought up to version ${VERSION}`;
-    case 'invalid': {
-      const [first, ...others] = failure.issues;
-      const more = others.length > 0 ? ` (and ${others.length} more)` : '';
-      return `${first?.path ? `${first.path}: ` : ''}${first?.message ?? 'unusable'}${more}`;
-    }
+    case 'invalid':
+      return invalidWords(failure);
   }
 }
 
-/** One clear line that says what is wrong and where. */
-export const describeFailure = (failure: OpenFailure): string => oneLine(words(failure));
+const { characters, depth, values } = OPEN_LIMITS;
+
+const EXCESS_WORDS: Readonly<Record<Excess | 'characters', string>> = {
+  characters: `longer than ${characters.most / 1e6} million characters`,
+  depth: `nested deeper than ${depth.most} levels`,
+  values: `holds more than ${values.most / 1e6} million values`,
+};
+
+const faultWords = ({ found }: TextPlace): string =>
+  found === undefined ? 'it ends too early' : `${quote(found)} cannot stand there`;
+
+function invalidWords({ issues, total }: Extract<OpenFailure, { kind: 'invalid' }>): string {
+  const [first] = issues;
+  const more = total > 1 ? ` (and ${total - 1} more)` : '';
+  return `${first?.path ? `${first.path}: ` : ''}${first?.message ?? 'unusable'}${more}`;
+}

@@ -1,10 +1,21 @@
-import { GND } from './defaults.ts';
-import { didYouMean, type Issue, pathOf, quote } from './issue.ts';
-import type { Axis, Board, Kit, Layout, PinEnd, Ribbon, RibbonKind, Supply, Take } from './layout.ts';
-import { nearest } from './nearest.ts';
+import { IssueList, type Path } from './issue.ts';
+import type {
+  Axis,
+  Board,
+  Kit,
+  Layout,
+  PinEnd,
+  Ribbon,
+  RibbonKind,
+  SeatedOn,
+  Supply,
+  Take,
+} from './layout.ts';
+import { didYouMean } from './nearest.ts';
+import { quote } from './quote.ts';
 
-type Keys = readonly (string | number)[];
-type Report = (keys: Keys, message: string) => void;
+/** Words are asked for only where they are kept. */
+type Report = (path: Path, words: () => string) => void;
 
 interface Identified {
   readonly id: string;
@@ -18,13 +29,13 @@ const PIN_ENDS: Readonly<Record<Axis, readonly PinEnd[]>> = {
 /** The things of a list by id; reports ids that occur twice. */
 function byId<T extends Identified>(
   things: readonly T[],
-  keys: Keys,
+  path: Path,
   noun: string,
   report: Report,
 ): Map<string, T> {
   const found = new Map<string, T>();
   things.forEach((thing, i) => {
-    if (found.has(thing.id)) report([...keys, i, 'id'], `a second ${noun} ${quote(thing.id)}`);
+    if (found.has(thing.id)) report([...path, i, 'id'], () => `a second ${noun} ${quote(thing.id)}`);
     else found.set(thing.id, thing);
   });
   return found;
@@ -34,32 +45,38 @@ function byId<T extends Identified>(
 function follow<T>(
   id: string,
   things: ReadonlyMap<string, T>,
-  keys: Keys,
+  path: Path,
   noun: string,
   report: Report,
 ): T | undefined {
   const found = things.get(id);
-  if (found === undefined) report(keys, `no ${noun} ${quote(id)}${didYouMean(nearest(id, things.keys()))}`);
+  if (found === undefined) report(path, () => `no ${noun} ${quote(id)}${didYouMean(id, things.keys())}`);
   return found;
 }
 
 function judgePin1(
-  { axis = 'vertical', pin1 }: { axis?: Axis; pin1?: string },
-  keys: Keys,
+  { axis = 'vertical', pin1 }: { readonly axis?: Axis; readonly pin1?: PinEnd },
+  path: Path,
   report: Report,
 ): void {
   const ends = PIN_ENDS[axis];
-  if (pin1 === undefined || (ends as readonly string[]).includes(pin1)) return;
-  report([...keys, 'pin1'], `${quote(pin1)} does not suit a ${axis} header; it is ${ends.join(' or ')}`);
+  if (pin1 === undefined || ends.includes(pin1)) return;
+  report([...path, 'pin1'], () => `"${pin1}" does not suit a ${axis} header; it is ${ends.join(' or ')}`);
+}
+
+/** The schema takes a list for an object, and where no key must be there nothing tells them apart. */
+function judgeObject(value: object | undefined, path: Path, report: Report): void {
+  if (Array.isArray(value)) report(path, () => 'must be an object, not a list');
 }
 
 function judgeVoltageKeys(
   record: object,
   voltages: ReadonlyMap<string, unknown>,
-  keys: Keys,
+  path: Path,
   report: Report,
 ): void {
-  for (const voltage of Object.keys(record)) follow(voltage, voltages, [...keys, voltage], 'voltage', report);
+  judgeObject(record, path, report);
+  for (const voltage of Object.keys(record)) follow(voltage, voltages, [...path, voltage], 'voltage', report);
 }
 
 interface Index {
@@ -70,41 +87,35 @@ interface Index {
   readonly ribbons: ReadonlyMap<string, RibbonKind>;
 }
 
-function judgeRibbonKind(kind: RibbonKind, buses: Index['buses'], keys: Keys, report: Report): void {
-  const bus = follow(kind.bus, buses, [...keys, 'bus'], 'bus', report);
+function judgeRibbonKind(kind: RibbonKind, buses: Index['buses'], path: Path, report: Report): void {
+  const bus = follow(kind.bus, buses, [...path, 'bus'], 'bus', report);
   if (kind.lay === 'loose' && kind.bends)
-    report([...keys, 'bends'], 'a loose ribbon hangs freely; only a flat one bends');
+    report([...path, 'bends'], () => 'a loose ribbon hangs freely; only a flat one bends');
   kind.connectors.forEach(({ atMm, ways }, i) => {
-    const at = [...keys, 'connectors', i];
+    const at = [...path, 'connectors', i];
     const before = kind.connectors[i - 1];
-    if (!before && atMm !== 0) report([...at, 'atMm'], 'the first connector is at 0');
+    if (!before && atMm !== 0) report([...at, 'atMm'], () => 'the first connector is at 0');
     if (before && atMm <= before.atMm)
-      report([...at, 'atMm'], `places must rise; ${before.atMm} comes before ${atMm}`);
+      report([...at, 'atMm'], () => `places must rise; ${before.atMm} comes before ${atMm}`);
     if (bus && ways !== undefined && ways > bus.pinout.length) {
-      report([...at, 'ways'], `${ways} ways on a ribbon of ${bus.pinout.length} conductors`);
+      report([...at, 'ways'], () => `${ways} ways on a ribbon of ${bus.pinout.length} conductors`);
     }
   });
 }
 
 function judgeKit(kit: Kit, report: Report): Index {
+  judgeObject(kit.limits, ['kit', 'limits'], report);
   const voltages = byId(kit.voltages, ['kit', 'voltages'], 'voltage', report);
-  kit.voltages.forEach(({ id }, i) => {
-    if (id === GND) report(['kit', 'voltages', i, 'id'], 'GND is implied and no voltage');
-  });
   const buses = byId(kit.buses, ['kit', 'buses'], 'bus', report);
-  kit.buses.forEach(({ pinout }, i) => {
-    if (pinout.length % 2 !== 0)
-      report(['kit', 'buses', i, 'pinout'], `pins come in pairs; there are ${pinout.length}`);
-  });
   const modules = byId(kit.modules, ['kit', 'modules'], 'module kind', report);
   const headers = new Map<string, ReadonlyMap<string, unknown>>();
   kit.modules.forEach((kind, i) => {
-    const keys = ['kit', 'modules', i];
-    judgeVoltageKeys(kind.draws, voltages, [...keys, 'draws'], report);
-    headers.set(kind.id, byId(kind.headers, [...keys, 'headers'], 'header', report));
+    const path = ['kit', 'modules', i];
+    judgeVoltageKeys(kind.draws, voltages, [...path, 'draws'], report);
+    headers.set(kind.id, byId(kind.headers, [...path, 'headers'], 'header', report));
     kind.headers.forEach((header, j) => {
-      follow(header.bus, buses, [...keys, 'headers', j, 'bus'], 'bus', report);
-      judgePin1(header, [...keys, 'headers', j], report);
+      follow(header.bus, buses, [...path, 'headers', j, 'bus'], 'bus', report);
+      judgePin1(header, [...path, 'headers', j], report);
     });
   });
   const ribbons = byId(kit.ribbons, ['kit', 'ribbons'], 'ribbon kind', report);
@@ -118,15 +129,15 @@ function judgeBoard(
   board: Board,
   rows: ReadonlyMap<string, unknown>,
   index: Index,
-  keys: Keys,
+  path: Path,
   report: Report,
 ): void {
-  follow(board.row, rows, [...keys, 'row'], 'row', report);
-  if (board.limits) judgeVoltageKeys(board.limits, index.voltages, [...keys, 'limits'], report);
+  follow(board.row, rows, [...path, 'row'], 'row', report);
+  if (board.limits) judgeVoltageKeys(board.limits, index.voltages, [...path, 'limits'], report);
   board.headers.forEach((header, i) => {
-    const at = [...keys, 'headers', i];
+    const at = [...path, 'headers', i];
     follow(header.bus, index.buses, [...at, 'bus'], 'bus', report);
-    judgePin1(header as { axis?: Axis; pin1?: string }, at, report);
+    judgePin1(header, at, report);
   });
 }
 
@@ -135,16 +146,16 @@ function judgeSupplies(
   supplies: readonly Supply[],
   rows: ReadonlyMap<string, unknown>,
   index: Index,
-  keys: Keys,
+  path: Path,
   report: Report,
 ): Map<string, ReadonlyMap<string, unknown>> {
-  byId(supplies, keys, 'supply', report);
+  byId(supplies, path, 'supply', report);
   const boards = new Map<string, ReadonlyMap<string, unknown>>();
   supplies.forEach((supply, s) => {
-    judgeVoltageKeys(supply.ratings, index.voltages, [...keys, s, 'ratings'], report);
+    judgeVoltageKeys(supply.ratings, index.voltages, [...path, s, 'ratings'], report);
     supply.boards.forEach((board, b) => {
-      const at = [...keys, s, 'boards', b];
-      if (boards.has(board.id)) report([...at, 'id'], `a second board ${quote(board.id)}`);
+      const at = [...path, s, 'boards', b];
+      if (boards.has(board.id)) report([...at, 'id'], () => `a second board ${quote(board.id)}`);
       boards.set(board.id, byId(board.headers, [...at, 'headers'], 'header', report));
       judgeBoard(board, rows, index, at, report);
     });
@@ -158,79 +169,65 @@ interface Seatable {
   readonly ribbons: ReadonlyMap<string, Ribbon>;
 }
 
-const SHAPES = ['header,module', 'board,header', 'connector,ribbon'];
-const SEAT_KEYS = ['board', 'connector', 'header', 'module', 'ribbon'];
-
-function judgeConnector(connector: number, kind: RibbonKind | undefined, keys: Keys, report: Report): void {
+function judgeConnector(connector: number, kind: RibbonKind | undefined, path: Path, report: Report): void {
   const last = (kind?.connectors.length ?? Number.POSITIVE_INFINITY) - 1;
-  if (connector > last) report(keys, `no connector ${connector}; this ribbon has 0 to ${last}`);
+  if (connector > last) report(path, () => `no connector ${connector}; this ribbon has 0 to ${last}`);
 }
 
-interface SeatedOnAny {
-  readonly module?: string;
-  readonly board?: string;
-  readonly ribbon?: string;
-  readonly header?: string;
-  readonly connector?: number;
-}
-
-function judgeSeatedOn(on: SeatedOnAny, seatable: Seatable, index: Index, keys: Keys, report: Report): void {
-  const shape = SEAT_KEYS.filter((key) => Object.hasOwn(on, key)).join();
-  if (!SHAPES.includes(shape)) {
-    report(keys, 'a seat is on a module and header, a board and header, or a ribbon and connector');
-    return;
-  }
-  const { module = '', board = '', ribbon = '', header = '', connector = 0 } = on;
-  if (shape === 'header,module') {
-    const kind = follow(module, seatable.modules, [...keys, 'module'], 'module', report)?.kind ?? '';
-    const headers = index.headers.get(kind);
-    if (headers) follow(header, headers, [...keys, 'header'], `header of ${quote(module)}`, report);
-  } else if (shape === 'board,header') {
-    const headers = follow(board, seatable.boards, [...keys, 'board'], 'board', report);
-    if (headers) follow(header, headers, [...keys, 'header'], `header of ${quote(board)}`, report);
+function judgeSeatedOn(on: SeatedOn, seatable: Seatable, index: Index, path: Path, report: Report): void {
+  if ('module' in on) {
+    const module = follow(on.module, seatable.modules, [...path, 'module'], 'module', report);
+    const headers = module && index.headers.get(module.kind);
+    if (headers) follow(on.header, headers, [...path, 'header'], `header of ${quote(on.module)}`, report);
+  } else if ('board' in on) {
+    const headers = follow(on.board, seatable.boards, [...path, 'board'], 'board', report);
+    if (headers) follow(on.header, headers, [...path, 'header'], `header of ${quote(on.board)}`, report);
   } else {
-    const other = follow(ribbon, seatable.ribbons, [...keys, 'ribbon'], 'ribbon', report);
-    if (other) judgeConnector(connector, index.ribbons.get(other.kind), [...keys, 'connector'], report);
+    const other = follow(on.ribbon, seatable.ribbons, [...path, 'ribbon'], 'ribbon', report);
+    if (other) judgeConnector(on.connector, index.ribbons.get(other.kind), [...path, 'connector'], report);
   }
 }
 
-function judgeRibbon(ribbon: Ribbon, seatable: Seatable, index: Index, keys: Keys, report: Report): void {
-  const kind = follow(ribbon.kind, index.ribbons, [...keys, 'kind'], 'ribbon kind', report);
-  if (kind?.lay === 'loose') {
-    for (const key of ['stripe', 'twists'] as const) {
-      if (ribbon[key] !== undefined) report([...keys, key], 'only a flat ribbon has one');
-    }
-  }
+/** A loose ribbon has neither edge nor twist; it may say so, as what is written out in full does. */
+function judgeLoose({ stripe, twists = [] }: Ribbon, path: Path, report: Report): void {
+  const words = (): string => 'only a flat ribbon has one';
+  if (stripe === 'up') report([...path, 'stripe'], words);
+  if (twists.some((halfTwists) => halfTwists > 0)) report([...path, 'twists'], words);
+}
+
+function judgeRibbon(ribbon: Ribbon, seatable: Seatable, index: Index, path: Path, report: Report): void {
+  const kind = follow(ribbon.kind, index.ribbons, [...path, 'kind'], 'ribbon kind', report);
+  if (kind?.lay === 'loose') judgeLoose(ribbon, path, report);
   const gaps = (kind?.connectors.length ?? Number.POSITIVE_INFINITY) - 1;
-  if (ribbon.twists && ribbon.twists.length > gaps) {
-    report([...keys, 'twists'], `${ribbon.twists.length} gaps between connectors; this ribbon has ${gaps}`);
+  const { length: twisted } = ribbon.twists ?? [];
+  if (twisted > gaps) {
+    report([...path, 'twists'], () => `${twisted} gaps between connectors; this ribbon has ${gaps}`);
   }
   ribbon.seats.forEach(({ connector, on }, i) => {
-    judgeConnector(connector, kind, [...keys, 'seats', i, 'connector'], report);
-    judgeSeatedOn(on, seatable, index, [...keys, 'seats', i, 'on'], report);
+    judgeConnector(connector, kind, [...path, 'seats', i, 'connector'], report);
+    judgeSeatedOn(on, seatable, index, [...path, 'seats', i, 'on'], report);
   });
 }
 
-function judgeTake(take: Take, index: Index, keys: Keys, report: Report): void {
-  const rows = byId(take.rows, [...keys, 'rows'], 'row', report);
-  const boards = judgeSupplies(take.supplies, rows, index, [...keys, 'supplies'], report);
-  const modules = byId(take.modules, [...keys, 'modules'], 'module', report);
+function judgeTake(take: Take, index: Index, path: Path, report: Report): void {
+  judgeObject(take.built, [...path, 'built'], report);
+  const rows = byId(take.rows, [...path, 'rows'], 'row', report);
+  const boards = judgeSupplies(take.supplies, rows, index, [...path, 'supplies'], report);
+  const modules = byId(take.modules, [...path, 'modules'], 'module', report);
   take.modules.forEach(({ kind, row }, i) => {
-    follow(kind, index.modules, [...keys, 'modules', i, 'kind'], 'module kind', report);
-    follow(row, rows, [...keys, 'modules', i, 'row'], 'row', report);
+    follow(kind, index.modules, [...path, 'modules', i, 'kind'], 'module kind', report);
+    follow(row, rows, [...path, 'modules', i, 'row'], 'row', report);
   });
-  const ribbons = byId(take.ribbons, [...keys, 'ribbons'], 'ribbon', report);
+  const ribbons = byId(take.ribbons, [...path, 'ribbons'], 'ribbon', report);
   take.ribbons.forEach((ribbon, i) => {
-    judgeRibbon(ribbon, { modules, boards, ribbons }, index, [...keys, 'ribbons', i], report);
+    judgeRibbon(ribbon, { modules, boards, ribbons }, index, [...path, 'ribbons', i], report);
   });
 }
 
-/** Judges what spans several places of a well-formed document. Linear in its size. */
-export function referenceIssues(layout: Layout): Issue[] {
-  const issues: Issue[] = [];
-  const report: Report = (keys, message) => {
-    if (issues.length < MOST_ISSUES) issues.push({ path: pathOf(keys), message });
-  };
+/** What does not hold between the places of a well-formed document. Takes time in proportion to its size. */
+export function referenceIssues(layout: Layout): IssueList {
+  const issues = new IssueList();
+  const report: Report = (path, words) => issues.add(path, words);
   const index = judgeKit(layout.kit, report);
   byId(layout.takes, ['takes'], 'take', report);
   layout.takes.forEach((take, i) => {
@@ -238,6 +235,3 @@ export function referenceIssues(layout: Layout): Issue[] {
   });
   return issues;
 }
-
-/** More are not told apart: one broken kind can break a thousand modules. */
-export const MOST_ISSUES = 1000;

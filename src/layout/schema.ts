@@ -1,225 +1,297 @@
 import * as v from 'valibot';
-import { LIMIT_FACTS } from './defaults.ts';
-import type { Limits } from './layout.ts';
+import { GND } from './defaults.ts';
+import type {
+  Acceptance,
+  Board,
+  BoardHeader,
+  Bus,
+  Connector,
+  Header,
+  Kit,
+  Layout,
+  Limits,
+  Module,
+  ModuleKind,
+  Ribbon,
+  RibbonKind,
+  Row,
+  Seat,
+  Supply,
+  Take,
+  Voltage,
+} from './layout.ts';
+import { OPEN_LIMITS } from './open-limits.ts';
 
-/**
- * The shape of a layout document, version 1. It only judges: an opened layout is the very data that was read,
- * with unknown keys kept and no defaults filled in. What spans several places (references, ids, pin ends) is
- * judged in `references.ts`.
+/*
+ * What each noun of layout.ts must look like by itself, field by field in the same order: writing takes the order of
+ * keys from here. What holds between nouns, or between the fields of one, stands in references.ts. The words for what
+ * is amiss stand in issue-words.ts. The schema only judges: an opened layout is the very data that was read.
  */
+
+/** The version that this program writes, and the newest that it reads. */
 export const VERSION = 1;
 
-/** Counts beyond which a document is no case of anybody's but made to be slow. */
-const MOST = {
-  takes: 100,
-  rows: 200,
-  modules: 20_000,
-  ribbons: 20_000,
-  supplies: 100,
-  boards: 1000,
-  kinds: 2000,
-  headers: 200,
-  pins: 128,
-  connectors: 200,
-  seats: 400,
-  accepted: 100_000,
-  nameLength: 1000,
-  notesLength: 100_000,
-} as const;
+/** One schema for each field of an interface, no more and no fewer. */
+type Fields<T> = { readonly [K in keyof T]-?: v.GenericSchema<T[K]> };
 
-/** Arithmetic stays exact enough to a nanometre below this. */
-const HUGE = 1e9;
+/** A rule that no action of the library knows, with its words. */
+export interface Rule<T> {
+  (value: T): boolean;
+  readonly words: (value: T) => string;
+}
 
-const name = v.pipe(v.string(), v.maxLength(MOST.nameLength));
-const id = v.pipe(name, v.minLength(1));
-const notes = v.pipe(v.string(), v.maxLength(MOST.notesLength));
-/** Gauges from 0000 (−3) down to the finest wire. */
-const awg = v.pipe(v.number(), v.minValue(-3), v.maxValue(60));
-const number = v.pipe(v.number(), v.minValue(-HUGE), v.maxValue(HUGE));
-const notNegative = v.pipe(v.number(), v.minValue(0), v.maxValue(HUGE));
-const positive = v.pipe(v.number(), v.gtValue(0), v.maxValue(HUGE));
-const count = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(HUGE));
-const flag = v.boolean();
-const currents = v.record(v.string(), notNegative);
+const rule = <T>(holds: (value: T) => boolean, words: (value: T) => string): Rule<T> =>
+  Object.assign(holds, { words });
 
+const check = <T>(holds: Rule<NoInfer<T>>) => v.check<T>(holds);
+
+const maybe = v.exactOptional;
+const text = (most: number) => v.pipe(v.string(), v.maxLength(most));
 const list = <const T extends v.GenericSchema>(item: T, most: number) =>
   v.pipe(v.array(item), v.maxLength(most));
 
+const { most: LARGEST } = OPEN_LIMITS.size;
+const name = text(OPEN_LIMITS.name.most);
+const id = v.pipe(name, v.minLength(1));
+const note = text(OPEN_LIMITS.note.most);
+const measure = v.pipe(v.number(), v.minValue(-LARGEST), v.maxValue(LARGEST));
+const notNegative = v.pipe(v.number(), v.minValue(0), v.maxValue(LARGEST));
+const positive = v.pipe(v.number(), v.gtValue(0), v.maxValue(LARGEST));
+const count = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(LARGEST));
+/** Gauges from 0000 (−3) down to the finest wire. */
+const awg = v.pipe(v.number(), v.minValue(-3), v.maxValue(60));
 const axis = v.picklist(['vertical', 'horizontal']);
 const pin1 = v.picklist(['down', 'up', 'left', 'right']);
-const stripe = v.picklist(['down', 'up']);
+
+const currents = v.record(v.string(), notNegative);
+
+const pairs = rule<readonly string[]>(
+  ({ length }) => length % 2 === 0,
+  ({ length }) => `pins come in pairs; there are ${length}`,
+);
+
+const SEATED_ON_KEYS = ['module', 'board', 'ribbon', 'header', 'connector'] as const;
+
+/** What must be said of a seat that is on nothing that there is. */
+export const SEATED_ON_WORDS =
+  'a seat is on a module and header, a board and header, or a ribbon and connector';
+
+/** What a seat is on has one key of each side; with more it would be a mixture of two things. */
+const unmixed = rule<object>(
+  (on) => SEATED_ON_KEYS.filter((key) => Object.hasOwn(on, key)).length === 2,
+  () => SEATED_ON_WORDS,
+);
+
+const limits = v.looseObject({
+  seatToleranceMm: maybe(notNegative),
+  skewMm: maybe(notNegative),
+  bendRadiusMm: maybe(notNegative),
+  connectorBodyMm: maybe(notNegative),
+  ribbonMm: maybe(notNegative),
+  plugMm: maybe(notNegative),
+  leadAllowanceMm: maybe(notNegative),
+  headroom: maybe(v.pipe(v.number(), v.minValue(0), v.maxValue(1))),
+  contactMa: maybe(notNegative),
+  contactMilliohm: maybe(positive),
+  // Copper's resistance, taken as rising evenly with temperature, would be nothing at about -234 °C.
+  ambientC: maybe(v.pipe(v.number(), v.minValue(-200), v.maxValue(1000))),
+  groundShiftMv: maybe(notNegative),
+} satisfies Fields<Limits>);
 
 const voltage = v.looseObject({
-  id: v.pipe(id, v.regex(/^[\x20-\x7e]+$/)),
-  volts: v.pipe(number, v.notValue(0)),
-  dropMv: v.optional(notNegative),
-});
+  id: v.pipe(id, v.regex(/^[\x20-\x7e]+$/), v.notValue(GND)),
+  volts: v.pipe(measure, v.notValue(0)),
+  dropMv: maybe(notNegative),
+} satisfies Fields<Voltage>);
 
 const bus = v.looseObject({
   id,
   name,
-  pinout: v.pipe(list(name, MOST.pins), v.minLength(2)),
-  membersPerHost: v.optional(notNegative),
-});
+  pinout: v.pipe(list(name, OPEN_LIMITS.pins.most), v.minLength(2), check(pairs)),
+  membersPerHost: maybe(notNegative),
+} satisfies Fields<Bus>);
 
 const header = v.looseObject({
   id,
-  name: v.optional(name),
+  name: maybe(name),
   bus: id,
   role: v.picklist(['host', 'member']),
-  xMm: number,
-  yMm: number,
-  zMm: v.optional(number),
-  axis: v.optional(axis),
-  pin1: v.optional(pin1),
-  keyed: v.optional(flag),
-  passes: v.optional(flag),
-  isolated: v.optional(flag),
-  counts: v.optional(notNegative),
-});
+  xMm: measure,
+  yMm: measure,
+  zMm: maybe(measure),
+  axis: maybe(axis),
+  pin1: maybe(pin1),
+  keyed: maybe(v.boolean()),
+  passes: maybe(v.boolean()),
+  isolated: maybe(v.boolean()),
+  counts: maybe(notNegative),
+} satisfies Fields<Header>);
 
 const moduleKind = v.looseObject({
   id,
   name,
   widthHp: v.pipe(positive, v.multipleOf(0.5)),
-  heightU: v.optional(positive),
-  depthMm: v.optional(notNegative),
-  depthIs: v.optional(v.picklist(['with-plugs', 'without-plugs'])),
+  heightU: maybe(positive),
+  depthMm: maybe(notNegative),
+  depthIs: maybe(v.picklist(['with-plugs', 'without-plugs'])),
   draws: v.record(v.string(), v.nullable(notNegative)),
-  headers: list(header, MOST.headers),
-  owned: v.optional(notNegative),
-  price: v.optional(notNegative),
-  color: v.optional(name),
-  notes: v.optional(notes),
-  known: v.optional(v.picklist(['measured', 'published', 'guessed'])),
-});
+  headers: list(header, OPEN_LIMITS.headers.most),
+  owned: maybe(notNegative),
+  price: maybe(notNegative),
+  color: maybe(name),
+  notes: maybe(note),
+  known: maybe(v.picklist(['measured', 'published', 'guessed'])),
+} satisfies Fields<ModuleKind>);
 
 const connector = v.looseObject({
   atMm: notNegative,
-  type: v.optional(v.picklist(['socket', 'plug'])),
-  ways: v.optional(v.pipe(count, v.minValue(1))),
-  face: v.optional(v.picklist(['panel', 'rear'])),
-  key: v.optional(v.picklist(['none', 'with-stripe', 'against-stripe'])),
-});
+  type: maybe(v.picklist(['socket', 'plug'])),
+  ways: maybe(v.pipe(count, v.minValue(1))),
+  face: maybe(v.picklist(['panel', 'rear'])),
+  key: maybe(v.picklist(['none', 'with-stripe', 'against-stripe'])),
+} satisfies Fields<Connector>);
 
 const ribbonKind = v.looseObject({
   id,
   name,
   bus: id,
   lay: v.picklist(['flat', 'loose']),
-  bends: v.optional(flag),
-  awg: v.optional(awg),
-  connectors: v.pipe(list(connector, MOST.connectors), v.minLength(2)),
-  owned: v.optional(notNegative),
-  price: v.optional(notNegative),
-});
-
-const LIMIT_NAMES = Object.keys(LIMIT_FACTS) as (keyof Limits)[];
-
-const limits = v.looseObject({
-  ...(Object.fromEntries(LIMIT_NAMES.map((limit) => [limit, v.optional(notNegative)])) as Record<
-    keyof Limits,
-    v.OptionalSchema<typeof notNegative, undefined>
-  >),
-  contactMilliohm: v.optional(positive),
-  headroom: v.optional(v.pipe(notNegative, v.maxValue(1))),
-  ambientC: v.optional(number),
-});
+  bends: maybe(v.boolean()),
+  awg: maybe(awg),
+  connectors: v.pipe(list(connector, OPEN_LIMITS.connectors.most), v.minLength(2)),
+  owned: maybe(notNegative),
+  price: maybe(notNegative),
+} satisfies Fields<RibbonKind>);
 
 const kit = v.looseObject({
-  voltages: list(voltage, MOST.kinds),
-  buses: list(bus, MOST.kinds),
-  modules: list(moduleKind, MOST.kinds),
-  ribbons: list(ribbonKind, MOST.kinds),
-  limits: v.optional(limits),
-});
+  voltages: list(voltage, OPEN_LIMITS.voltages.most),
+  buses: list(bus, OPEN_LIMITS.kinds.most),
+  modules: list(moduleKind, OPEN_LIMITS.kinds.most),
+  ribbons: list(ribbonKind, OPEN_LIMITS.kinds.most),
+  limits: maybe(limits),
+} satisfies Fields<Kit>);
 
 const row = v.looseObject({
   id,
-  name: v.optional(name),
-  case: v.optional(name),
-  widthHp: notNegative,
+  name: maybe(name),
+  case: maybe(name),
+  widthHp: v.pipe(v.number(), v.minValue(0), v.maxValue(OPEN_LIMITS.rowHp.most)),
   heightU: positive,
   depthMm: notNegative,
-  gapMm: v.optional(notNegative),
-});
+  gapMm: maybe(notNegative),
+} satisfies Fields<Row>);
 
 const boardHeader = v.looseObject({
   id,
   bus: id,
-  dxMm: v.optional(number),
-  dyMm: v.optional(number),
-  axis: v.optional(axis),
-  pin1: v.optional(pin1),
-  keyed: v.optional(flag),
-});
+  dxMm: maybe(measure),
+  dyMm: maybe(measure),
+  axis: maybe(axis),
+  pin1: maybe(pin1),
+  keyed: maybe(v.boolean()),
+} satisfies Fields<BoardHeader>);
+
+const boardLead = v.looseObject({
+  lengthMm: notNegative,
+  awg,
+} satisfies Fields<NonNullable<Board['lead']>>);
 
 const board = v.looseObject({
   id,
   name,
   row: id,
-  xMm: number,
-  yMm: v.optional(number),
-  widthMm: v.optional(notNegative),
-  riseMm: v.optional(notNegative),
-  lead: v.optional(v.looseObject({ lengthMm: notNegative, awg })),
-  headers: list(boardHeader, MOST.headers),
-  limits: v.optional(currents),
-});
+  xMm: measure,
+  yMm: maybe(measure),
+  widthMm: maybe(notNegative),
+  riseMm: maybe(notNegative),
+  lead: maybe(boardLead),
+  headers: list(boardHeader, OPEN_LIMITS.headers.most),
+  limits: maybe(currents),
+} satisfies Fields<Board>);
 
-const supply = v.looseObject({ id, name, ratings: currents, boards: list(board, MOST.boards) });
+const supply = v.looseObject({
+  id,
+  name,
+  ratings: currents,
+  boards: list(board, OPEN_LIMITS.boards.most),
+} satisfies Fields<Supply>);
 
 const module = v.looseObject({
   id,
   kind: id,
   row: id,
-  atHp: number,
-  label: v.optional(name),
-  pinned: v.optional(flag),
-});
+  atHp: measure,
+  label: maybe(name),
+  pinned: maybe(v.boolean()),
+} satisfies Fields<Module>);
 
-/** One of three shapes; `references.ts` sees that it is one and not a mixture. */
-const seatedOn = v.looseObject({
-  module: v.optional(id),
-  board: v.optional(id),
-  ribbon: v.optional(id),
-  header: v.optional(id),
-  connector: v.optional(count),
-});
+const seat = v.looseObject({
+  connector: count,
+  on: v.pipe(
+    v.union([
+      v.looseObject({ module: id, header: id }),
+      v.looseObject({ board: id, header: id }),
+      v.looseObject({ ribbon: id, connector: count }),
+    ]),
+    check(unmixed),
+  ),
+} satisfies Fields<Seat>);
 
 const ribbon = v.looseObject({
   id,
   kind: id,
-  label: v.optional(name),
-  locked: v.optional(flag),
-  stripe: v.optional(stripe),
-  twists: v.optional(list(count, MOST.connectors)),
-  seats: list(v.looseObject({ connector: count, on: seatedOn }), MOST.seats),
-});
+  label: maybe(name),
+  locked: maybe(v.boolean()),
+  stripe: maybe(v.picklist(['down', 'up'])),
+  twists: maybe(list(count, OPEN_LIMITS.connectors.most)),
+  seats: list(seat, OPEN_LIMITS.seats.most),
+} satisfies Fields<Ribbon>);
+
+const acceptance = v.looseObject({
+  key: v.string(),
+  why: maybe(note),
+  facts: maybe(v.string()),
+} satisfies Fields<Acceptance>);
 
 const take = v.looseObject({
   id,
   name,
-  rows: list(row, MOST.rows),
-  supplies: list(supply, MOST.supplies),
-  modules: list(module, MOST.modules),
-  ribbons: list(ribbon, MOST.ribbons),
-  accepted: v.optional(
-    list(
-      v.looseObject({ key: v.string(), why: v.optional(notes), facts: v.optional(v.string()) }),
-      MOST.accepted,
-    ),
-  ),
-  built: v.optional(v.looseObject({})),
-});
+  rows: list(row, OPEN_LIMITS.rows.most),
+  supplies: list(supply, OPEN_LIMITS.supplies.most),
+  modules: list(module, OPEN_LIMITS.modules.most),
+  ribbons: list(ribbon, OPEN_LIMITS.ribbons.most),
+  accepted: maybe(list(acceptance, OPEN_LIMITS.accepted.most)),
+  built: maybe(v.looseObject({})),
+} satisfies Fields<Take>);
 
 export const layoutSchema = v.looseObject({
   format: v.literal('ribbonwright'),
   version: v.literal(VERSION),
-  id: v.optional(id),
-  parent: v.optional(id),
+  id: maybe(id),
+  parent: maybe(id),
   title: name,
-  notes: v.optional(notes),
+  notes: maybe(note),
   kit,
-  takes: v.pipe(list(take, MOST.takes), v.minLength(1)),
-});
+  takes: v.pipe(list(take, OPEN_LIMITS.takes.most), v.minLength(1)),
+} satisfies Fields<Layout>);
+
+/** The nouns by the names of their interfaces. */
+export const nouns = {
+  Kit: kit,
+  Limits: limits,
+  Voltage: voltage,
+  Bus: bus,
+  ModuleKind: moduleKind,
+  Header: header,
+  RibbonKind: ribbonKind,
+  Connector: connector,
+  Take: take,
+  Acceptance: acceptance,
+  Row: row,
+  Supply: supply,
+  Board: board,
+  BoardHeader: boardHeader,
+  Module: module,
+  Ribbon: ribbon,
+  Seat: seat,
+} as const satisfies Readonly<Record<string, v.GenericSchema>>;

@@ -5,18 +5,29 @@ import { layoutSchema } from './schema.ts';
 interface Node {
   readonly type: string;
   readonly entries?: Readonly<Record<string, Node>>;
+  /** What a value may be instead of one thing. */
+  readonly options?: readonly (Node | string)[];
   readonly item?: Node;
   readonly value?: Node;
   readonly wrapped?: Node;
 }
 
-/** A list, and a value that may be absent, stand in the schema as what they hold. */
-const unwrap = (node: Node | undefined): Node | undefined => (node?.wrapped ? unwrap(node.wrapped) : node);
+type Data = Readonly<Record<string, unknown>>;
+
+/** The node that tells of this very value: not of it or nothing, nor of it or something else. */
+function nodeFor(value: object, node: Node | undefined): Node | undefined {
+  if (node?.wrapped) return nodeFor(value, node.wrapped);
+  const options = node?.options?.filter((option) => typeof option !== 'string');
+  return options ? options.find((option) => fits(value, option)) : node;
+}
+
+const fits = (value: object, { entries = {} }: Node): boolean =>
+  Object.keys(entries).every((key) => Object.hasOwn(value, key));
 
 const byCodeUnit = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 /** Known keys in the order of the schema, then all others by code unit. */
-function keysInOrder(object: Readonly<Record<string, unknown>>, node: Node | undefined): string[] {
+function keysInOrder(object: Data, node: Node | undefined): string[] {
   const known = Object.keys(node?.entries ?? {});
   const rank = new Map(known.map((key, i) => [key, i]));
   const keys = Object.keys(object).filter((key) => object[key] !== undefined);
@@ -25,20 +36,28 @@ function keysInOrder(object: Readonly<Record<string, unknown>>, node: Node | und
   );
 }
 
+/** Of a record every key has the same; nothing is known of a key that the schema does not name. */
+function childOf(node: Node | undefined, key: string): Node | undefined {
+  if (!node?.entries) return node?.value;
+  return Object.hasOwn(node.entries, key) ? node.entries[key] : undefined;
+}
+
+/** As the language writes it, which forgets the sign of zero. */
+const scalar = (value: unknown): string => (Object.is(value, -0) ? '-0' : JSON.stringify(value));
+
 /** Lines up to this long hold a whole object or list. */
 const LINE = 110;
 
 function write(value: unknown, schema: Node | undefined, indent: string): string {
-  if (typeof value !== 'object' || value === null) return JSON.stringify(value);
-  const node = unwrap(schema);
+  if (typeof value !== 'object' || value === null) return scalar(value);
+  const node = nodeFor(value, schema);
   const inner = `${indent}  `;
   const isList = Array.isArray(value);
   const parts = isList
     ? value.map((item) => write(item, node?.item, inner))
-    : keysInOrder(value as Record<string, unknown>, node).map((key) => {
-        const child = node?.entries?.[key] ?? node?.value;
-        return `${JSON.stringify(key)}: ${write((value as Record<string, unknown>)[key], child, inner)}`;
-      });
+    : keysInOrder(value as Data, node).map(
+        (key) => `${JSON.stringify(key)}: ${write((value as Data)[key], childOf(node, key), inner)}`,
+      );
   if (parts.length === 0) return isList ? '[]' : '{}';
   const short = isList ? `[${parts.join(', ')}]` : `{ ${parts.join(', ')} }`;
   if (indent.length + short.length <= LINE && !short.includes('\n')) return short;

@@ -5,10 +5,10 @@ import { type RibbonFacts, resolve } from '../layout/kit-index.ts';
 import type { Seat, StripeEdge } from '../layout/layout.ts';
 import type { DerivedTake } from './derive.ts';
 
-/** How a new ribbon would lie: its seats, and the edge on which its stripe lies. */
+/** How a new ribbon would lie: its seats, and for a flat one the edge on which its stripe lies. */
 export interface LaidOver {
   readonly seats: readonly Seat[];
-  readonly stripe: StripeEdge;
+  readonly stripe?: StripeEdge;
 }
 
 interface Landing {
@@ -137,10 +137,7 @@ function layLoose(take: DerivedTake, facts: RibbonFacts, start: PlacedHeader): L
     if (!isSocket(facts, onStart) || !fits(facts, onStart, start)) continue;
     const near: Landing = { connector: onStart, header: start };
     const other = isSocket(facts, onFar) ? free.find((header) => fits(facts, onFar, header)) : undefined;
-    return {
-      seats: [...(other ? [{ connector: onFar, header: other }] : []), near].map(seatOf),
-      stripe: 'down',
-    };
+    return { seats: [...(other ? [{ connector: onFar, header: other }] : []), near].map(seatOf) };
   }
   return undefined;
 }

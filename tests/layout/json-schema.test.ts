@@ -1,8 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { layoutJsonSchema } from '../../src/document.ts';
+import { layoutJsonSchema, openDocument } from '../../src/document.ts';
+import { demoLayout } from '../../src/layout/demo.ts';
+import { changed, FIXTURE, type Path } from '../support/fixture.ts';
+import { fitsSchema, type JsonSchemaNode } from '../support/json-schema-check.ts';
 
 interface Schema {
+  readonly $ref?: string;
+  readonly $defs?: Record<string, Schema>;
   readonly properties?: Record<string, Schema>;
   readonly required?: readonly string[];
   readonly items?: Schema;
@@ -11,12 +16,15 @@ interface Schema {
 
 const root = layoutJsonSchema() as Schema;
 
+const resolved = (schema: Schema): Schema =>
+  root.$defs?.[schema.$ref?.slice('#/$defs/'.length) ?? ''] ?? schema;
+
 function at(...keys: string[]): Schema {
   let schema: Schema = root;
   for (const key of keys) {
     const next: Schema | undefined = schema.properties?.[key];
     if (!next) throw new Error(`no ${key}`);
-    schema = next.items ?? next;
+    schema = resolved(next.items ?? next);
   }
   return schema;
 }
@@ -63,5 +71,34 @@ describe('the JSON Schema', () => {
   it('names every limit', () => {
     const { all } = contract('Limits');
     expect(Object.keys(at('kit', 'limits').properties ?? {}).sort()).toEqual(all.sort());
+  });
+});
+
+describe('read by somebody else, the JSON Schema', () => {
+  const fits = (data: unknown): boolean => fitsSchema(data, layoutJsonSchema() as JsonSchemaNode);
+
+  it('takes the file of version 1, and the demo', () => {
+    expect(fits(JSON.parse(FIXTURE))).toBe(true);
+    expect(fits(demoLayout())).toBe(true);
+  });
+
+  it.each([
+    [['title'], undefined],
+    [['takes'], []],
+    [['kit', 'voltages', 0, 'id'], 'GND'],
+    [['kit', 'voltages', 0, 'volts'], 0],
+    [['kit', 'modules', 0, 'widthHp'], 5.25],
+    [['kit', 'modules', 0, 'draws'], []],
+    [['kit', 'modules', 0, 'draws', '+12'], -1],
+    [['kit', 'modules', 0, 'known'], 'heard'],
+    [['kit', 'ribbons', 0, 'connectors'], [{ atMm: 0 }]],
+    [['kit', 'limits', 'contactMilliohm'], 0],
+    [['takes', 0, 'modules', 0, 'atHp'], '3'],
+    [['takes', 0, 'ribbons', 0, 'seats', 0, 'on'], { module: 'cobble-1' }],
+    [['takes', 0, 'ribbons', 0, 'seats', 0, 'on'], { ribbon: 'l1', connector: 0.5 }],
+  ] as [Path, unknown][])('refuses what opening refuses: %j = %j', (path, value) => {
+    const data = changed(path, value);
+    expect(openDocument(data).ok).toBe(false);
+    expect(fits(data)).toBe(false);
   });
 });

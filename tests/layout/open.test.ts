@@ -1,28 +1,11 @@
-import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { describeFailure, openDocument, openLayout, writeLayout } from '../../src/document.ts';
 import { demoLayout } from '../../src/layout/demo.ts';
 import { arbitraryLayout } from '../support/arbitrary-layout.ts';
 import { deepFreeze } from '../support/deep-freeze.ts';
+import { changed, FIXTURE, type Path } from '../support/fixture.ts';
 import { runs } from '../support/runs.ts';
-
-/** A real file of version 1 with every field of the contract, kept for ever. */
-const FIXTURE = readFileSync(new URL('../fixtures/version-1.json', import.meta.url), 'utf8');
-
-type Path = readonly (string | number)[];
-
-/** A copy of the fixture with one place set, or left out where the value is undefined. */
-function changed(path: Path, value: unknown): unknown {
-  const copy = JSON.parse(FIXTURE);
-  let holder = copy;
-  for (const key of path.slice(0, -1)) holder = holder[key];
-  const last = path[path.length - 1] as string;
-  if (value === undefined && Array.isArray(holder)) holder.splice(Number(last), 1);
-  else if (value === undefined) delete holder[last];
-  else holder[last] = value;
-  return copy;
-}
 
 function line(data: unknown): string {
   const opened = openDocument(data);
@@ -109,7 +92,8 @@ describe('an unusable document says where', () => {
     ],
     [take('ribbons', 0, 'twists'), [-1], 'takes[0].ribbons[0].twists[0]: must be at least 0, not -1'],
     [take('ribbons', 0, 'twists'), [0.5], 'takes[0].ribbons[0].twists[0]: must be a whole number'],
-    [take('ribbons', 1, 'stripe'), 'down', 'takes[0].ribbons[1].stripe: only a flat ribbon has one'],
+    [take('ribbons', 1, 'stripe'), 'up', 'takes[0].ribbons[1].stripe: only a flat ribbon has one'],
+    [take('ribbons', 1, 'twists'), [1], 'takes[0].ribbons[1].twists: only a flat ribbon has one'],
     [
       take('ribbons', 0, 'seats', 0, 'connector'),
       2,
@@ -312,7 +296,9 @@ describe('a document made to do harm', () => {
     const text = FIXTURE.replace('"atHp": 10', '"atHp": 1e999');
     expect(text).not.toBe(FIXTURE);
     const opened = openLayout(text);
-    expect(!opened.ok && describeFailure(opened.error)).toContain('must be at most 1000000000, not Infinity');
+    expect(!opened.ok && describeFailure(opened.error)).toBe(
+      'takes[0].modules[0].atHp: must be a finite number, not Infinity',
+    );
   });
 });
 
@@ -321,9 +307,8 @@ describe('for any document', () => {
     fc.assert(
       fc.property(arbitraryLayout, (layout) => {
         const text = writeLayout(layout);
-        expect(openLayout(text)).toEqual({ ok: true, value: JSON.parse(JSON.stringify(layout)) });
+        expect(openLayout(text)).toEqual({ ok: true, value: layout });
       }),
-      runs(100),
     );
   });
 
@@ -365,7 +350,7 @@ describe('for any document', () => {
         if (opened.ok)
           expect(openLayout(writeLayout(opened.value))).toEqual({
             ok: true,
-            value: JSON.parse(JSON.stringify(data)),
+            value: data,
           });
         else expect(describeFailure(opened.error)).toMatch(/^[^\n\r]+$/);
       }),

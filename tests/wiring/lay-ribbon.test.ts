@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { checkTake } from '../../src/checks/run.ts';
+import { openLayout, writeLayout } from '../../src/document.ts';
 import { applyEdit } from '../../src/edit/apply.ts';
 import { demoLayout } from '../../src/layout/demo.ts';
 import type { Layout } from '../../src/layout/layout.ts';
@@ -25,6 +26,7 @@ function lay(layout: Layout, kind: string, owner: string, header: string) {
   if (!laid) return { laid, severe: [] };
   const edited = applyEdit(layout, { type: 'add-ribbon', take: take.id, kind, prefix: 'S', ...laid });
   if (!edited.ok) throw new Error(edited.error.message);
+  expect(openLayout(writeLayout(edited.value)).ok).toBe(true);
   const [next] = edited.value.takes;
   const notes = next ? checkTake(deriveTake(layout.kit, next)) : [];
   const own = notes.filter(
