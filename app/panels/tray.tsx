@@ -1,7 +1,8 @@
 import { useMemo } from 'react';
-import type { Kit, ModuleKind, RibbonKind } from '../../src/index.ts';
+import type { ModuleKind, RibbonKind } from '../../src/index.ts';
+import { selectionKey } from '../canvas/model.ts';
 import { useAnalysis, useEditor, useLayout, useSession, useTake } from '../hooks.ts';
-import { selectionOf } from '../store/selection.ts';
+import { isLead } from '../store/leads.ts';
 import type { TrayFilter } from '../store/session.ts';
 import { figure } from './figures.ts';
 import { Icon } from './icon.tsx';
@@ -35,7 +36,8 @@ interface ModuleCardProps {
 }
 
 function ModuleCard({ kind, placed, pinsOf }: ModuleCardProps) {
-  const inHand = useSession((session) => session.inHand === kind.id);
+  const key = selectionKey('module', kind.id);
+  const inHand = useSession((session) => session.inHand === key);
   return (
     <li>
       <button
@@ -43,7 +45,7 @@ function ModuleCard({ kind, placed, pinsOf }: ModuleCardProps) {
         className="card"
         aria-pressed={inHand}
         title={`Drag ${kind.name} onto the rails, or tap here and then there`}
-        data-kind={kind.id}
+        data-kind={key}
       >
         <ModuleDrawing kind={kind} pinsOf={pinsOf} />
         <b>{kind.name}</b>
@@ -60,22 +62,17 @@ interface RibbonCardProps {
   readonly laid: number;
 }
 
-/** Ribbons are laid from header to header, not from here: a tap shows those that lie in the case. */
 function RibbonCard({ kind, laid }: RibbonCardProps) {
-  const { session } = useEditor();
-  const take = useTake();
-  const showThem = (): void => {
-    const ids = take.ribbons.filter((ribbon) => ribbon.kind === kind.id).map(({ id }) => id);
-    session.setState({ selection: selectionOf('ribbon', ids), side: 'rear', focus: null });
-  };
+  const key = selectionKey('ribbon', kind.id);
+  const inHand = useSession((session) => session.inHand === key);
   return (
     <li>
       <button
         type="button"
         className="card"
-        aria-disabled={laid === 0}
-        title={laid > 0 ? `Show where ${kind.name} lies` : `${kind.name} is not in use`}
-        onClick={laid > 0 ? showThem : undefined}
+        aria-pressed={inHand}
+        title={`Drag ${kind.name} onto a header, or tap here and then there`}
+        data-kind={key}
       >
         <RibbonDrawing kind={kind} />
         <b>{kind.name}</b>
@@ -86,12 +83,6 @@ function RibbonCard({ kind, laid }: RibbonCardProps) {
     </li>
   );
 }
-
-/** A loose ribbon with power is a lead; whatever else joins headers is a ribbon. */
-const isLead = (kind: RibbonKind, kit: Kit): boolean => {
-  const pinout = kit.buses.find(({ id }) => id === kind.bus)?.pinout ?? [];
-  return kind.lay === 'loose' && kit.voltages.some(({ id }) => pinout.includes(id));
-};
 
 /** The stock: every kind, how many there are, and how many are in use. */
 export function Tray() {

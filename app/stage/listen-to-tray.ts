@@ -1,14 +1,17 @@
+import type { SelectionKey } from '../canvas/model.ts';
 import type { Editor } from '../editor.ts';
 import type { Toolbox } from '../tools/toolbox.ts';
 import { createTrayDrag } from '../tools/tray-drag.ts';
 import { listen } from './listen.ts';
 import { pointerOf } from './pointer-feed.ts';
 
-/** The card of a kind of module that an event came from. */
+/** The card of a kind that an event came from. */
 const cardOf = ({ target }: Event): HTMLElement | null =>
   target instanceof Element ? target.closest<HTMLElement>('[data-kind]') : null;
 
-/** Leads what is done to the cards in the tray, wherever it is folded to, to the hand that places modules. */
+const kindOn = ({ dataset }: HTMLElement): SelectionKey => dataset.kind as SelectionKey;
+
+/** Leads what is done to the cards in the tray, wherever it is folded to, to the hand that puts them down. */
 export function listenToTray(editor: Editor, stage: HTMLElement, toolbox: Toolbox): () => void {
   const drag = createTrayDrag<PointerEvent>(
     editor,
@@ -22,14 +25,14 @@ export function listenToTray(editor: Editor, stage: HTMLElement, toolbox: Toolbo
       const card = cardOf(event);
       if (!card || event.button !== 0) return;
       card.setPointerCapture(event.pointerId);
-      drag.down(card.dataset.kind ?? '', event);
+      drag.down(kindOn(card), event);
     },
     pointermove: drag.move,
     pointerup: drag.up,
     pointercancel: drag.cancel,
     click(event) {
       const card = cardOf(event);
-      if (card) drag.tap(card.dataset.kind ?? '');
+      if (card) drag.tap(kindOn(card));
     },
   });
 }

@@ -55,9 +55,10 @@ export function createGestures(layouts: LayoutStore): Gestures {
     preview(edit) {
       const done = layouts.preview(edit);
       if (!done.ok) return;
+      const before = takeOf(layouts.layout(), takeId);
       const take = takeOf(done.value, takeId);
-      const modules = movedBetween(takeOf(layouts.layout(), takeId), take);
-      store.setState({ moving: modules.size > 0 ? { ...analyse(done.value.kit, take), modules } : null });
+      const modules = movedBetween(before, take);
+      store.setState({ moving: take === before ? null : { ...analyse(done.value.kit, take), modules } });
     },
     commit() {
       const modules = store.getState().moving?.modules ?? NO_MODULES;

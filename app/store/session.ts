@@ -21,8 +21,8 @@ export interface Session {
   readonly push: boolean;
   /** Key of the note whose subjects stand out. */
   readonly focus: string | null;
-  /** Kind of module in hand, to be placed with the next tap. */
-  readonly inHand: string | null;
+  /** Kind of module or ribbon in hand, to be put down with the next tap. */
+  readonly inHand: SelectionKey | null;
   readonly trayFilter: TrayFilter;
   readonly trayFind: string;
   readonly trayOpen: boolean;

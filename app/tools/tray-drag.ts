@@ -1,25 +1,31 @@
+import type { SelectionKey } from '../canvas/model.ts';
 import type { Editor } from '../editor.ts';
-import { NOTHING } from '../store/session.ts';
+import { NOTHING, type Session } from '../store/session.ts';
 import { hasWandered, type Pointer } from './pointer.ts';
 import type { Toolbox } from './toolbox.ts';
 
 type State =
   | { readonly at: 'idle' }
-  | { readonly at: 'pressed'; readonly kind: string; readonly from: Pointer }
+  | { readonly at: 'pressed'; readonly kind: SelectionKey; readonly from: Pointer }
   | { readonly at: 'over the stage' | 'elsewhere' };
 
 /** A kind taken from the tray: dragged onto the rails in one go, or with a tap here and a tap there. */
 export interface TrayDrag<E> {
-  down(kind: string, event: E): void;
+  down(kind: SelectionKey, event: E): void;
   move(event: E): void;
   up(event: E): void;
   cancel(): void;
   /** A click, by whatever means; one that ends a drag does not count. */
-  tap(kind: string): void;
+  tap(kind: SelectionKey): void;
 }
 
-/** Takes a kind in hand, or nothing; what was selected is let go. */
-const take = (kind: string | null) => ({ inHand: kind, selection: NOTHING, focus: null });
+/** Takes a kind in hand, or nothing; what was selected is let go. Ribbons are laid at the rear. */
+const take = (kind: SelectionKey | null): Partial<Session> => ({
+  inHand: kind,
+  selection: NOTHING,
+  focus: null,
+  ...(kind?.startsWith('ribbon:') && { side: 'rear' }),
+});
 
 /**
  * @param read - the event in the stage's coordinates

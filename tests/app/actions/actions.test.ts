@@ -146,7 +146,7 @@ describe('keys', () => {
 
   test('Escape lets go of what is in hand, then of the note, then of the selection', () => {
     const driver = withSelected('gull-1');
-    driver.editor.session.setState({ inHand: 'cobble', focus: 'some-note' });
+    driver.editor.session.setState({ inHand: 'module:cobble', focus: 'some-note' });
     press(driver, 'Escape');
     expect(driver.editor.session.getState()).toMatchObject({ inHand: null, focus: 'some-note' });
     press(driver, 'Escape');

@@ -39,7 +39,7 @@ const inHand = ({ editor }: Driver) => editor.session.getState().inHand;
 describe('tap here and tap there', () => {
   test('the module follows the pointer and is put down with one step, under its middle', () => {
     const { driver, tray } = emptyCase();
-    tray.tap('cobble');
+    tray.tap('module:cobble');
     driver.hover(rail(driver, 20)).hover(rail(driver, 30.5));
     expect(driver.isMoving).toBe(true);
     expect(placed(driver)).toEqual([]);
@@ -52,32 +52,32 @@ describe('tap here and tap there', () => {
 
   test('a finger needs no hovering', () => {
     const { driver, tray } = emptyCase();
-    tray.tap('gull');
+    tray.tap('module:gull');
     driver.with({ kind: 'touch' }).click(rail(driver, 14));
     expect(placed(driver)).toEqual([['gull', 'row-1', 10]]);
   });
 
   test('with Ctrl it stays in hand for the next one', () => {
     const { driver, tray } = emptyCase();
-    tray.tap('cobble');
+    tray.tap('module:cobble');
     driver.with({ mod: true }).click(rail(driver, 2.5)).click(rail(driver, 7.5));
     expect(placed(driver)).toEqual([
       ['cobble', 'row-1', 0],
       ['cobble', 'row-1', 5],
     ]);
-    expect(inHand(driver)).toBe('cobble');
+    expect(inHand(driver)).toBe('module:cobble');
   });
 
   test('another tap on it, Escape and leaving the stage put nothing down', () => {
     const { driver, tray } = emptyCase();
-    tray.tap('cobble');
-    tray.tap('cobble');
+    tray.tap('module:cobble');
+    tray.tap('module:cobble');
     expect(inHand(driver)).toBeNull();
-    tray.tap('cobble');
+    tray.tap('module:cobble');
     driver.hover(rail(driver, 20));
     driver.toolbox.leave();
     expect(driver.isMoving).toBe(false);
-    expect(inHand(driver)).toBe('cobble');
+    expect(inHand(driver)).toBe('module:cobble');
     driver.hover(rail(driver, 20)).cancel();
     expect(driver.isMoving).toBe(false);
     expect(inHand(driver)).toBeNull();
@@ -86,9 +86,9 @@ describe('tap here and tap there', () => {
 
   test('it is kept on the rails, to half an HP with Alt', () => {
     const { driver, tray } = emptyCase();
-    tray.tap('boulder');
+    tray.tap('module:boulder');
     driver.click(rail(driver, 83));
-    tray.tap('cobble');
+    tray.tap('module:cobble');
     driver.with({ alt: true }).click(rail(driver, 23.1));
     expect(placed(driver)).toEqual([
       ['boulder', 'row-1', 69],
@@ -101,14 +101,14 @@ describe('dragged from the tray', () => {
   test('onto the rails in one go', () => {
     const { driver, tray, at } = emptyCase();
     const { x, y } = rail(driver, 12.5);
-    tray.down('cobble', at(300, 760));
+    tray.down('module:cobble', at(300, 760));
     tray.move(at(301, 759));
     expect(inHand(driver)).toBeNull();
     tray.move(at(320, 720));
     tray.move(at(x, y));
     expect(driver.isMoving).toBe(true);
     tray.up(at(x, y));
-    tray.tap('cobble');
+    tray.tap('module:cobble');
     expect(placed(driver)).toEqual([['cobble', 'row-1', 10]]);
     expect(inHand(driver)).toBeNull();
     expect(driver.steps).toBe(1);
@@ -117,7 +117,7 @@ describe('dragged from the tray', () => {
   test('put back with Escape on the way, letting go places and selects nothing', () => {
     const { driver, tray, at } = emptyCase();
     const { x, y } = rail(driver, 12.5);
-    tray.down('cobble', at(300, 760));
+    tray.down('module:cobble', at(300, 760));
     tray.move(at(x, y));
     driver.cancel();
     tray.move(at(x + 9, y));
@@ -132,7 +132,7 @@ describe('dragged from the tray', () => {
     const { driver, tray, at } = emptyCase();
     const { x, y } = rail(driver, 12.5);
     for (const end of [() => tray.up(at(300, 760)), () => tray.cancel()]) {
-      tray.down('cobble', at(300, 760));
+      tray.down('module:cobble', at(300, 760));
       tray.move(at(x, y));
       tray.move(at(300, 760));
       expect(driver.isMoving).toBe(false);
