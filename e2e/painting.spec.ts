@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright/test';
 import { serveFolder } from '../.tools/serve.ts';
+import { openApp } from './app-page.ts';
 import { expect, test } from './fixtures.ts';
 import { hubLayout } from './support/hub-layout.ts';
 import { openLayoutFile, withPlainPicker } from './support/open-layout.ts';
@@ -28,7 +29,7 @@ async function paintingOfMoves(page: Page, x: number, y: number): Promise<Painti
 }
 
 async function paintingOfDrag(page: Page, modules: number): Promise<Painting> {
-  await page.goto('./');
+  await openApp(page);
   await openLayoutFile(page, hubLayout(modules));
   const box = await page.getByRole('option', { name: /^Hub, / }).boundingBox();
   if (!box) throw new Error('the hub is not shown');

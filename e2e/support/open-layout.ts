@@ -11,7 +11,7 @@ export const withPlainPicker = async (page: Page): Promise<void> => {
 };
 
 /** Opens a file through the app's own door. */
-export async function openFile(page: Page, name: string, content: string): Promise<void> {
+async function openFile(page: Page, name: string, content: string): Promise<void> {
   const chooser = page.waitForEvent('filechooser');
   await page.keyboard.press('Control+o');
   await (await chooser).setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(content) });

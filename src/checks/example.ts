@@ -25,7 +25,7 @@ export const SHORE: Bus = {
   membersPerHost: 6,
 };
 
-export const POWER: Bus = {
+const POWER: Bus = {
   id: 'power',
   name: 'Power',
   pinout: ['-12', '-12', 'GND', 'GND', 'GND', 'GND', 'GND', 'GND', '+12', '+12'],
@@ -67,9 +67,9 @@ export const kind = (id: string, more: Partial<ModuleKind> = {}): ModuleKind => 
   ...more,
 });
 
-export const VOICE = kind('voice', { draws: { '+12': 40 }, headers: [shoreHeader()] });
-export const COLLECTOR = kind('collector', { headers: [shoreHeader({ role: 'host' })] });
-export const PLAIN = kind('plain', { widthHp: 8, draws: { '+12': 60 }, headers: [powerHeader()] });
+const VOICE = kind('voice', { draws: { '+12': 40 }, headers: [shoreHeader()] });
+const COLLECTOR = kind('collector', { headers: [shoreHeader({ role: 'host' })] });
+const PLAIN = kind('plain', { widthHp: 8, draws: { '+12': 60 }, headers: [powerHeader()] });
 
 /** A ribbon kind from the places of its connectors, mm. */
 export const ribbonKind = (
@@ -85,10 +85,10 @@ export const ribbonKind = (
   ...more,
 });
 
-export const STIFF = ribbonKind('stiff', [0, 25.4]);
-export const STIFF3 = ribbonKind('stiff3', [0, 25.4, 50.8]);
-export const BENDING = ribbonKind('bending', [0, 40], { bends: true });
-export const LEAD = ribbonKind('lead', [0, 300], { bus: 'power', lay: 'loose' });
+const STIFF = ribbonKind('stiff', [0, 25.4]);
+const STIFF3 = ribbonKind('stiff3', [0, 25.4, 50.8]);
+const BENDING = ribbonKind('bending', [0, 40], { bends: true });
+const LEAD = ribbonKind('lead', [0, 300], { bus: 'power', lay: 'loose' });
 
 export const onModule = (connector: number, module: string, header = 'shore'): Seat => ({
   connector,

@@ -19,7 +19,7 @@ export const groupSubjects = (hosts: readonly Participant[], { ribbons }: LinkGr
   ...ribbonSubjects(ribbons),
 ];
 
-export const modulesOf = (participants: readonly Participant[]) => [
+const modulesOf = (participants: readonly Participant[]) => [
   ...new Set(participants.map(({ module }) => module)),
 ];
 

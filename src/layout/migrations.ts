@@ -4,7 +4,7 @@ import { fail, ok, type Result } from './result.ts';
 export type Migration = (data: Readonly<Record<string, unknown>>) => Record<string, unknown>;
 
 /** Steps by the version that they start from. Version 1 is the first, so there are none yet. */
-export const migrations: ReadonlyMap<number, Migration> = new Map();
+const migrations: ReadonlyMap<number, Migration> = new Map();
 
 /**
  * Brings a document up to a version, step by step.
