@@ -44,7 +44,7 @@ test('let go over the tray, or with Escape, nothing is placed', async ({ page })
   await expect(card(page)).toHaveAttribute('aria-pressed', 'false');
 });
 
-test('the tray finds kinds by name and shows ribbons and leads', async ({ page }) => {
+test('the tray finds kinds by name, modules, ribbons and leads', async ({ page }) => {
   const stock = page.getByRole('region', { name: 'Stock' });
   await stock.getByRole('searchbox').fill('gu');
   await expect(stock.getByRole('listitem')).toHaveText([/^Gull/]);
@@ -52,6 +52,16 @@ test('the tray finds kinds by name and shows ribbons and leads', async ({ page }
   await stock.getByRole('button', { name: 'Leads' }).click();
   await expect(stock.getByRole('listitem').first()).toContainText('Lead 16-way, 150 mm');
   await stock.getByRole('button', { name: 'Ribbons' }).click();
-  await stock.getByRole('button', { name: /^Shore, 5 at 5 HP/ }).click();
-  await expect(page.getByRole('region', { name: 'This part' })).toContainText('4 of 5 connectors seated');
+  await expect(stock.getByRole('button', { name: /^Shore, 5 at 5 HP/ })).toContainText(
+    '5 connectors · 1 of 1',
+  );
+});
+
+test('a ribbon in hand is laid at the rear', async ({ page }) => {
+  await page.keyboard.press('t');
+  await expect(page.getByText('FRONT', { exact: true })).toBeVisible();
+  const stock = page.getByRole('region', { name: 'Stock' });
+  await stock.getByRole('button', { name: 'Ribbons' }).click();
+  await stock.getByRole('button', { name: /^Shore, 2 at 5 HP/ }).click();
+  await expect(page.getByText('REAR', { exact: true })).toBeVisible();
 });

@@ -212,13 +212,10 @@ const ROWS: readonly Row[] = [
   { id: 'lower', name: 'Lower row', widthHp: 104, heightU: 3, depthMm: 56 },
 ];
 
-const board = (id: string, name: string, row: string, xMm: number, riseMm: number): Board => ({
-  id,
-  name,
-  row,
-  xMm,
+/** A board with eight 16-way headers side by side, along the floor of a case. */
+export const BOARD_OF_EIGHT = {
   widthMm: 114,
-  riseMm,
+  riseMm: 10,
   lead: { lengthMm: 300, awg: 18 },
   headers: Array.from({ length: 8 }, (_, i) => ({
     id: `${i + 1}`,
@@ -226,6 +223,15 @@ const board = (id: string, name: string, row: string, xMm: number, riseMm: numbe
     dxMm: 9 + 13.6 * i,
     pin1: 'down',
   })),
+} as const satisfies Partial<Board>;
+
+const board = (id: string, name: string, row: string, xMm: number, riseMm: number): Board => ({
+  ...BOARD_OF_EIGHT,
+  id,
+  name,
+  row,
+  xMm,
+  riseMm,
 });
 
 const SUPPLIES: readonly Supply[] = [

@@ -1,7 +1,7 @@
-import { demoLayout } from './demo.ts';
+import { BOARD_OF_EIGHT, demoLayout } from './demo.ts';
 import type { Layout } from './layout.ts';
 
-/** An empty case with one row and one supply; the demo's kit lies in the stock until there is one's own. */
+/** An empty case with one row, a supply and its board; the demo's kit lies in the stock until there is one's own. */
 export const emptyLayout = (): Layout => ({
   format: 'ribbonwright',
   version: 1,
@@ -17,7 +17,7 @@ export const emptyLayout = (): Layout => ({
           id: 'supply',
           name: 'Supply',
           ratings: { '+12': 1600, '-12': 800, '+5': 500 },
-          boards: [],
+          boards: [{ ...BOARD_OF_EIGHT, id: 'board', name: 'Board', row: 'row-1', xMm: 290 }],
         },
       ],
       modules: [],
