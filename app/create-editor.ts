@@ -9,7 +9,7 @@ export function createEditor(layout: Layout, platform: Platform): Editor {
   return {
     layouts,
     session: createSessionStore(platform.preferences),
-    gestures: createGestures(layouts),
+    gestures: createGestures(layouts, platform.clock),
     platform,
   };
 }

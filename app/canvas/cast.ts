@@ -1,15 +1,17 @@
-import type { DerivedTake, LaidRibbon, PlacedModule, Ribbon } from '../../src/index.ts';
+import type { DerivedTake, LaidRibbon, Note, PlacedModule, Ribbon } from '../../src/index.ts';
 import type { Moving, Scene } from './model.ts';
 
 /** What stands still and what a gesture moves: they are drawn on layers of their own. */
 export interface Cast {
   readonly moves: (module: PlacedModule) => boolean;
   readonly carries: (ribbon: LaidRibbon) => boolean;
+  /** Whether a note is about something that moves: its mark goes along. */
+  readonly concerns: (note: Note) => boolean;
   /** Differs when the still layer must be drawn anew. */
   readonly key: string;
 }
 
-export const STILL: Cast = { moves: () => false, carries: () => false, key: '' };
+export const STILL: Cast = { moves: () => false, carries: () => false, concerns: () => false, key: '' };
 
 const isSeatedOn = ({ seats }: Ribbon, modules: ReadonlySet<string>): boolean =>
   seats.some(({ on }) => 'module' in on && modules.has(on.module));
@@ -40,6 +42,10 @@ export function castOf(scene: Scene, moving: Moving | null): Cast {
   return {
     moves: ({ id }) => modules.has(id),
     carries: ({ id }) => ribbons.has(id),
+    concerns: ({ subjects }) =>
+      subjects.some(
+        ({ type, id }) => (type === 'module' && modules.has(id)) || (type === 'ribbon' && ribbons.has(id)),
+      ),
     key: JSON.stringify([[...modules].sort(), [...ribbons].sort()]),
   };
 }

@@ -5,7 +5,7 @@ import { drawConnectors } from './draw/connectors.ts';
 import { drawFreeSpans, type FreeSpan, freeSpans } from './draw/free-spans.ts';
 import { drawLabels } from './draw/labels.ts';
 import { drawLeads } from './draw/leads.ts';
-import { drawMarks, type Mark } from './draw/marks.ts';
+import { drawMarks, type Mark, marksOf } from './draw/marks.ts';
 import { drawMisses } from './draw/misses.ts';
 import { drawModulesFront, drawModulesRear } from './draw/modules.ts';
 import { drawOutlines, drawVeil, shapesOf, targetShapes } from './draw/outlines.ts';
@@ -132,7 +132,7 @@ function isRunSeen({ view, sheet }: Paper, { box, knots }: Run): boolean {
 }
 
 /** What a gesture moves, as it would be on release. Costs as much as it moves, however large the take. */
-export function paintMoving(ctx: Context, paper: Paper, { derived }: Moving, cast: Cast): void {
+export function paintMoving(ctx: Context, paper: Paper, { derived, notes }: Moving, cast: Cast): void {
   const { places, wiring } = derived;
   const modules = places.modules.filter(cast.moves);
   const runs = runsOf(paper.sheet, derived, wiring.ribbons.filter(cast.carries));
@@ -141,6 +141,7 @@ export function paintMoving(ctx: Context, paper: Paper, { derived }: Moving, cas
   drawRibbonSlices(ctx, paper, derived, runs);
   drawWiring(ctx, paper, derived, runs);
   drawOutlines(ctx, paper, { boxes: modules.map((module) => moduleBox(paper.sheet, module)), runs: [] });
+  drawMarks(ctx, paper, marksOf(paper.sheet, notes.filter(cast.concerns), null));
 }
 
 const matching =

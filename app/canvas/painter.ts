@@ -189,7 +189,8 @@ export class Painter {
   /** Whether the layer of marks looks different now. */
   #countMarks(moving: Moving | null): boolean {
     const { scene } = this.#shown;
-    this.#marks = marksOf(this.#paper().sheet, (moving ?? scene).notes, scene.focus);
+    const notes = (moving ?? scene).notes.filter((note) => !this.#cast.concerns(note));
+    this.#marks = marksOf(this.#paper().sheet, notes, moving ? null : scene.focus);
     const key = JSON.stringify([this.#marks, moving?.target, moving === null, this.#cast.key]);
     const changed = key !== this.#marksKey;
     this.#marksKey = key;

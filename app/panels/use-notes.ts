@@ -9,7 +9,9 @@ export function useShownNotes<T extends string | number | boolean | null>(
 ): T {
   const { gestures } = useEditor();
   const { notes } = useAnalysis();
-  return useSyncExternalStore(gestures.store.subscribe, () => select(gestures.get()?.notes ?? notes));
+  return useSyncExternalStore(gestures.inWords.subscribe, () =>
+    select(gestures.inWords.get()?.notes ?? notes),
+  );
 }
 
 /** The open notes in a steady order; changes under a gesture only when a note comes or goes. */
@@ -18,8 +20,8 @@ export function useNoteList(): readonly ListedNote[] {
   const { notes } = useAnalysis();
   const start = useMemo(() => listNotes(notes), [notes]);
   const last = useRef(start);
-  return useSyncExternalStore(gestures.store.subscribe, () => {
-    const moving = gestures.get();
+  return useSyncExternalStore(gestures.inWords.subscribe, () => {
+    const moving = gestures.inWords.get();
     last.current = moving ? freezeOrder(start, last.current, moving.notes) : start;
     return last.current;
   });
@@ -42,12 +44,12 @@ export function useNote(key: string): Note | undefined {
   const { gestures } = useEditor();
   const { notes } = useAnalysis();
   const last = useRef<Note | undefined>(undefined);
-  return useSyncExternalStore(gestures.store.subscribe, () => {
+  return useSyncExternalStore(gestures.inWords.subscribe, () => {
     const standing = find(notes, key);
-    const now = find(gestures.get()?.notes, key);
+    const now = find(gestures.inWords.get()?.notes, key);
     const saysTheSame = now && last.current?.headline === now.headline && last.current.detail === now.detail;
     if (!saysTheSame) last.current = now ?? standing ?? last.current;
-    if (!gestures.get()) last.current = standing;
+    if (!gestures.inWords.get()) last.current = standing;
     return last.current;
   });
 }

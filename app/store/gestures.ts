@@ -2,8 +2,10 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Edit, Take } from '../../src/index.ts';
 import type { Moving, MovingStore } from '../canvas/model.ts';
 import type { Box } from '../canvas/sheet.ts';
+import type { Clock } from '../platform/clock.ts';
 import { analyse } from './analysis.ts';
 import type { LayoutStore } from './layout-store.ts';
+import { atReadingPace } from './reading-pace.ts';
 import { takeOf } from './shown.ts';
 
 /** What a gesture shows before it is let go: outside the document, and outside React where it moves. */
@@ -16,6 +18,8 @@ export interface Gesture {
 
 export interface Gestures extends MovingStore {
   readonly store: StoreApi<Gesture>;
+  /** What is shown, as often as words about it should change. */
+  readonly inWords: MovingStore;
   /** @param label - what is being done, to follow "Undo" */
   begin(take: string, label: string): void;
   /** Shows the take as it was at the start with this edit done to it; `null`: as it was. */
@@ -39,14 +43,18 @@ function movedBetween(before: Take, after: Take): ReadonlySet<string> {
   return new Set(moved.map(({ id }) => id));
 }
 
-export function createGestures(layouts: LayoutStore): Gestures {
+export function createGestures(layouts: LayoutStore, clock: Clock): Gestures {
   const store = createStore<Gesture>(() => AT_REST);
   let takeId = '';
 
+  const get = (): Moving | null => store.getState().moving;
+  const { subscribe } = store;
+
   return {
     store,
-    get: () => store.getState().moving,
-    subscribe: store.subscribe,
+    inWords: atReadingPace({ get, subscribe }, clock),
+    get,
+    subscribe,
     begin(take, label) {
       takeId = take;
       layouts.begin(label);

@@ -19,7 +19,7 @@ export interface DerivedTake {
   readonly harnesses: readonly Harness[];
   readonly linkGroups: readonly LinkGroup[];
   readonly neighbours: readonly Neighbours[];
-  /** Seats that have a place along each flat ribbon, first along it first; by index of the ribbon. */
+  /** Seats that have a place along each ribbon, first along it first; by index of the ribbon. */
   readonly seatsAlong: readonly (readonly HeaderJoint[])[];
   /** How each seated flat ribbon that does not bend lies. */
   readonly lies: ReadonlyMap<LaidRibbon, Lie>;
@@ -57,7 +57,7 @@ export function deriveTake(kit: Kit, take: Take): DerivedTake {
     wiring,
     harnesses,
     linkGroups: findLinkGroups(harnesses),
-    neighbours: findNeighbours(harnesses),
+    neighbours: findNeighbours(harnesses, along),
     seatsAlong: along,
     lies: liesOf(wiring.ribbons, along, index.limits.seatToleranceMm),
     crossed: new Set(wiring.ribbons.filter((ribbon) => isCrossed(ribbon, along[ribbon.index] ?? []))),

@@ -176,6 +176,7 @@ function chooseEnd(ribbon: LaidRibbon): void {
 
 /** Whether the conducting seats of a flat ribbon, first along it first, are out of the connectors' order. */
 export const isCrossed = (ribbon: LaidRibbon, along: readonly HeaderJoint[]): boolean =>
+  ribbon.facts.flat &&
   along.length > 1 &&
   !followsOrder(
     ribbon,

@@ -79,10 +79,9 @@ function strayOf(claim: Claim, place: Claim, tolMm: number): Stray {
   return { seat, otherRow, dxMm, dyMm, ...(displaced && { displaced }) };
 }
 
-/** The seats that have a place along a flat ribbon, first along it first. */
+/** The conducting seats on headers that have a place along a ribbon, first along it first. */
 export function seatsAlong(ribbon: LaidRibbon): HeaderJoint[] {
   const seats: HeaderJoint[] = [];
-  if (!ribbon.facts.flat) return seats;
   for (let order = 0; order < ribbon.uses.length; order++) {
     for (const joint of ribbon.uses[connectorAt(ribbon, order)] as Joint[]) {
       if (joint.conducts && isHeaderJoint(joint) && !isWrongAxis(joint)) seats.push(joint);

@@ -1,7 +1,6 @@
 import type { PlacedHeader, PlacedModule } from '../geometry/place.ts';
 import { groupBy } from '../layout/group-by.ts';
 import type { BusFacts } from '../layout/kit-index.ts';
-import type { Role } from '../layout/layout.ts';
 import type { Harness } from './harness.ts';
 import type { LaidRibbon } from './laid-ribbon.ts';
 import { UnionFind } from './union-find.ts';
@@ -9,10 +8,15 @@ import { UnionFind } from './union-find.ts';
 /** One host or member of a link group: a header, or the headers that a module joins inside. */
 export interface Participant {
   readonly module: PlacedModule;
-  readonly bus: BusFacts;
-  readonly role: Role;
   /** Members that it counts for; the larger where headers are joined. */
   readonly counts: number;
+}
+
+/** Who takes part in a group on one bus; a ribbon may lie on headers of two buses that carry the same lines. */
+interface Link {
+  readonly bus: BusFacts;
+  readonly hosts: readonly Participant[];
+  readonly members: readonly Participant[];
 }
 
 /** Harnesses joined by the `passes` headers inside modules; one harness alone is a group. */
@@ -20,7 +24,7 @@ export interface LinkGroup {
   readonly index: number;
   readonly harnesses: readonly Harness[];
   readonly ribbons: readonly LaidRibbon[];
-  readonly participants: readonly Participant[];
+  readonly links: readonly Link[];
 }
 
 /** Headers of one module on one bus that both pass are one; any other header stands alone. */
@@ -42,26 +46,34 @@ function joinHarnesses(harnesses: readonly Harness[]): UnionFind {
   return sets;
 }
 
-function participantsOf(harnesses: readonly Harness[]): Participant[] {
-  const byUnit = new Map<string, Participant>();
-  const participants: Participant[] = [];
+interface OpenLink extends Link {
+  readonly hosts: Participant[];
+  readonly members: Participant[];
+}
+
+function linksOf(harnesses: readonly Harness[]): Link[] {
+  const links: OpenLink[] = [];
+  const joined = new Map<string, number>();
   for (const harness of harnesses) {
     for (const { on } of harness.moduleSeats) {
       const { header } = on;
-      const { bus, counts } = header;
-      const participant = { module: header.owner as PlacedModule, bus, role: header.role as Role, counts };
-      if (!header.passes) {
-        participants.push(participant);
-        continue;
+      const { bus, counts, role } = header;
+      let link = links.find((other) => other.bus === bus);
+      if (!link) {
+        link = { bus, hosts: [], members: [] };
+        links.push(link);
       }
-      const unit = `${participant.role} ${joinedInside(header)}`;
-      const known = byUnit.get(unit);
-      if (!known) byUnit.set(unit, participant);
-      else if (counts > known.counts) byUnit.set(unit, participant);
+      const list = role === 'host' ? link.hosts : link.members;
+      const participant = { module: header.owner as PlacedModule, counts };
+      const unit = header.passes ? `${role} ${joinedInside(header)}` : undefined;
+      const known = unit === undefined ? undefined : joined.get(unit);
+      if (known === undefined) {
+        if (unit !== undefined) joined.set(unit, list.length);
+        list.push(participant);
+      } else if (counts > (list[known] as Participant).counts) list[known] = participant;
     }
   }
-  participants.push(...byUnit.values());
-  return participants;
+  return links;
 }
 
 /** Sorts harnesses into link groups. */
@@ -72,6 +84,6 @@ export function findLinkGroups(harnesses: readonly Harness[]): LinkGroup[] {
     index,
     harnesses: together,
     ribbons: together.flatMap(({ ribbons }) => ribbons),
-    participants: participantsOf(together),
+    links: linksOf(together),
   }));
 }

@@ -1,7 +1,7 @@
 import { exceeds } from '../geometry/exceeds.ts';
 import type { Limits } from '../layout/layout.ts';
 import type { Harness, HeaderJoint } from './harness.ts';
-import { atMmOf, connectorAt, isWrongAxis, type Joint, type LaidRibbon, orderOf } from './laid-ribbon.ts';
+import { atMmOf, connectorAt, type Joint, type LaidRibbon, orderOf } from './laid-ribbon.ts';
 
 /** Two seats with no other seat on the way between them, the first in document order first. */
 export interface Neighbours {
@@ -51,13 +51,15 @@ function pairUp(
 }
 
 /** Along a single ribbon neighbours are simply the seats that follow one another. */
-function alongRibbon(ribbon: LaidRibbon, seats: readonly HeaderJoint[]): Neighbours[] {
-  const along = [...seats].sort((a, b) => orderOf(ribbon, a.connector) - orderOf(ribbon, b.connector));
-  return along.slice(1).map((seat, i) => {
-    const previous = along[i] as HeaderJoint;
-    const lengthMm = atMmOf(ribbon, seat.connector) - atMmOf(ribbon, previous.connector);
-    return pairUp(previous, seat, lengthMm, [ribbon]);
-  });
+function pairsAlong(ribbon: LaidRibbon, along: readonly HeaderJoint[]): Neighbours[] {
+  const own = [ribbon];
+  const pairs: Neighbours[] = [];
+  for (let i = 1; i < along.length; i++) {
+    const seat = along[i] as HeaderJoint;
+    const before = along[i - 1] as HeaderJoint;
+    pairs.push(pairUp(before, seat, atMmOf(ribbon, seat.connector) - atMmOf(ribbon, before.connector), own));
+  }
+  return pairs;
 }
 
 interface Step {
@@ -136,12 +138,20 @@ function throughJoints(seats: readonly HeaderJoint[]): Neighbours[] {
 /**
  * The neighbours on every harness, boards' seats included. A flat ribbon's seat on a horizontal header has no
  * geometry and counts as none.
+ * @param along - the seats along each ribbon, by index of the ribbon
  */
-export function findNeighbours(harnesses: readonly Harness[]): Neighbours[] {
-  return harnesses.flatMap((harness) => {
-    const seats = [...harness.moduleSeats, ...harness.boardSeats].filter((seat) => !isWrongAxis(seat));
-    const [ribbon, ...others] = harness.ribbons;
-    if (!ribbon || seats.length < 2) return [];
-    return others.length === 0 ? alongRibbon(ribbon, seats) : throughJoints(seats);
-  });
+export function findNeighbours(
+  harnesses: readonly Harness[],
+  along: readonly (readonly HeaderJoint[])[],
+): Neighbours[] {
+  const found: Neighbours[] = [];
+  for (const { ribbons } of harnesses) {
+    const [ribbon, ...others] = ribbons as readonly [LaidRibbon, ...LaidRibbon[]];
+    const pairs =
+      others.length === 0
+        ? pairsAlong(ribbon, along[ribbon.index] ?? [])
+        : throughJoints(ribbons.flatMap(({ index }) => along[index] ?? []));
+    for (const pair of pairs) found.push(pair);
+  }
+  return found;
 }

@@ -1,7 +1,7 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { along, example, ribbon } from '../example.ts';
-import { byBus, groupSpots, hostsOf, membersOf, participantNames } from '../group-words.ts';
+import { groupSpots, participantNames } from '../group-words.ts';
 import { ribbonSubjects } from '../words.ts';
 
 /** Buses that some kind of the kit hosts, placed or not. */
@@ -22,9 +22,9 @@ export const noHost: Check = {
   *find(take: DerivedTake) {
     const hosted = hostedBuses(take);
     for (const group of take.linkGroups) {
-      for (const [{ bus }, participants] of byBus(group)) {
-        const members = membersOf(participants);
-        if (members.length === 0 || hostsOf(participants).length > 0 || !hosted.has(bus.id)) continue;
+      for (const { bus: facts, hosts, members } of group.links) {
+        const { bus } = facts;
+        if (members.length === 0 || hosts.length > 0 || !hosted.has(bus.id)) continue;
         yield {
           subjects: ribbonSubjects(group.ribbons),
           part: bus.id,

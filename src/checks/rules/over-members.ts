@@ -1,7 +1,7 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { along, example, ribbon, ribbonKind } from '../example.ts';
-import { byBus, groupSpots, groupSubjects, hostsOf, membersOf, participantNames } from '../group-words.ts';
+import { groupSpots, groupSubjects, participantNames } from '../group-words.ts';
 import { count } from '../words.ts';
 
 export const about: About = {
@@ -15,12 +15,11 @@ export const overMembers: Check = {
   level: 'damage',
   *find({ linkGroups }: DerivedTake) {
     for (const group of linkGroups) {
-      for (const [{ bus }, participants] of byBus(group)) {
+      for (const { bus: facts, hosts, members } of group.links) {
+        const { bus } = facts;
         const most = bus.membersPerHost;
-        const members = membersOf(participants);
         const total = members.reduce((sum, { counts }) => sum + counts, 0);
         if (most === undefined || total <= most) continue;
-        const hosts = hostsOf(participants);
         yield {
           subjects: groupSubjects(hosts, group),
           part: bus.id,

@@ -78,7 +78,8 @@ export const ribbonsClash: Check = {
   id: 'ribbons-clash',
   level: 'fault',
   *find({ wiring, seatsAlong, limits }: DerivedTake) {
-    const spans = wiring.ribbons.flatMap((laid) => spansOf(laid, seatsAlong[laid.index] ?? []));
+    const flat = wiring.ribbons.filter(({ facts }) => facts.flat);
+    const spans = flat.flatMap((laid) => spansOf(laid, seatsAlong[laid.index] ?? []));
     const byRow = groupBy(spans, ({ row }) => row);
     for (const inRow of byRow.values()) yield* clashesIn(inRow, limits.connectorBodyMm);
   },

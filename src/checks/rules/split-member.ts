@@ -1,15 +1,16 @@
 import type { PlacedModule } from '../../geometry/place.ts';
 import { groupBy } from '../../layout/group-by.ts';
+import type { BusFacts } from '../../layout/kit-index.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import type { LaidRibbon } from '../../wiring/laid-ribbon.ts';
-import type { LinkGroup, Participant } from '../../wiring/link-group.ts';
+import type { LinkGroup } from '../../wiring/link-group.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { example, kind, onModule, ribbon, shoreHeader } from '../example.ts';
 import { moduleSpot, moduleSubject, namesOf, ribbonSubjects } from '../words.ts';
 
 interface Membership {
   readonly group: LinkGroup;
-  readonly participant: Participant;
+  readonly bus: BusFacts;
 }
 
 /** The memberships of every module that has more than one. */
@@ -17,15 +18,15 @@ function severalMemberships(linkGroups: readonly LinkGroup[]): Map<PlacedModule,
   const first = new Map<PlacedModule, Membership>();
   const several = new Map<PlacedModule, Membership[]>();
   for (const group of linkGroups) {
-    for (const participant of group.participants) {
-      if (participant.role !== 'member') continue;
-      const { module } = participant;
-      const membership = { group, participant };
-      const before = first.get(module);
-      const list = several.get(module);
-      if (!before) first.set(module, membership);
-      else if (list) list.push(membership);
-      else several.set(module, [before, membership]);
+    for (const { bus, members } of group.links) {
+      for (const { module } of members) {
+        const membership = { group, bus };
+        const before = first.get(module);
+        const list = several.get(module);
+        if (!before) first.set(module, membership);
+        else if (list) list.push(membership);
+        else several.set(module, [before, membership]);
+      }
     }
   }
   return several;
@@ -34,7 +35,7 @@ function severalMemberships(linkGroups: readonly LinkGroup[]): Map<PlacedModule,
 /** Ribbons of the groups that are seated on the module's member headers of the bus. */
 const ribbonsThere = (
   module: PlacedModule,
-  bus: Participant['bus'],
+  bus: BusFacts,
   memberships: readonly Membership[],
 ): LaidRibbon[] => {
   const seats = memberships
@@ -57,7 +58,7 @@ export const splitMember: Check = {
   level: 'damage',
   *find({ linkGroups }: DerivedTake) {
     for (const [module, ofModule] of severalMemberships(linkGroups)) {
-      for (const [bus, memberships] of groupBy(ofModule, ({ participant }) => participant.bus)) {
+      for (const [bus, memberships] of groupBy(ofModule, ({ bus: own }) => own)) {
         const groups = new Set(memberships.map(({ group }) => group));
         if (groups.size < 2) continue;
         const ribbons = ribbonsThere(module, bus, memberships);

@@ -1,7 +1,7 @@
 import type { DerivedTake } from '../../wiring/derive.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { along, example, ribbon } from '../example.ts';
-import { byBus, groupSpots, groupSubjects, hostsOf, participantNames } from '../group-words.ts';
+import { groupSpots, groupSubjects, participantNames } from '../group-words.ts';
 
 export const about: About = {
   title: 'Two hosts joined',
@@ -14,9 +14,9 @@ export const twoHosts: Check = {
   level: 'damage',
   *find({ linkGroups }: DerivedTake) {
     for (const group of linkGroups) {
-      for (const [{ bus }, participants] of byBus(group)) {
-        const hosts = hostsOf(participants);
+      for (const { bus: facts, hosts } of group.links) {
         if (hosts.length < 2) continue;
+        const { bus } = facts;
         yield {
           subjects: groupSubjects(hosts, group),
           part: bus.id,
