@@ -51,7 +51,7 @@ test('an empty case becomes a linked, fed group by dragging; notes come and go, 
   await expect(note(page, 'have no power lead')).toBeVisible();
 
   // One lead feeds it.
-  await dragFromStock(page, 'Leads', /^Lead 16 to 10, 400/, await headerOf(page, /^Cobble 2/, 12.7, 88));
+  await dragFromStock(page, 'Leads', /^Lead 16 to 10, 400/, await headerOf(page, /^Cobble 2/, 12.7, 91));
   await expect(note(page, 'have no power lead')).toHaveCount(0);
   await expect(verdict(page)).toHaveText(CLEAR);
 

@@ -18,6 +18,9 @@ export const SCALES = { least: 0.2, most: 16 } as const;
 /** Below this a panel of 4 HP has no room for its name. */
 const LEGIBLE = 1;
 
+/** So much more than legible is not given up to get the whole height on the screen. */
+const COMFORTABLE = 1.3;
+
 /** Fitted no larger than this, so that a small case does not fill the screen with one module. */
 const ROOMY = 3;
 
@@ -105,8 +108,8 @@ export function fitViewport(
   const down = downOf(size, insets);
   const byWidth = across.length / sheet.width;
   const byHeight = down.length / sheet.height;
-  const whole = Math.min(byWidth, Math.max(byHeight, LEGIBLE * 1.5), ROOMY);
-  const scale = whole < LEGIBLE ? clampTo(byHeight, LEGIBLE, LEGIBLE * 1.5) : whole;
+  const whole = Math.min(byWidth, Math.max(byHeight, LEGIBLE * COMFORTABLE), ROOMY);
+  const scale = whole < LEGIBLE ? clampTo(byHeight, LEGIBLE, LEGIBLE * COMFORTABLE) : whole;
   const overhang = sheet.width * scale - across.length;
   const x = side === 'rear' && overhang > 0 ? across.start - overhang : centred(sheet.width * scale, across);
   const y = Math.min(centred(sheet.height * scale, down), down.start + 24);

@@ -37,9 +37,16 @@ export const namesOf = (things: readonly { readonly name: string }[]): string =>
 export const connectorName = ({ ribbon, connector }: { ribbon: LaidRibbon; connector: number }): string =>
   `${ribbon.name}, connector ${connector + 1}`;
 
-/** What a connector sits on, with the header named where the owner has several. */
+/** What a connector sits on, with the header named where its owner has several on that bus. */
 export function targetName(on: JointTarget): string {
   if (on.type === 'connector') return `connector ${on.connector + 1} of ${on.ribbon.name}`;
+  const { owner, bus } = on.header;
+  return owner.headers.filter((other) => other.bus === bus).length > 1 ? targetInFull(on) : owner.name;
+}
+
+/** What a connector sits on, with the header named where its owner has any other: it may be the wrong one. */
+export function targetInFull(on: JointTarget): string {
+  if (on.type === 'connector') return targetName(on);
   const { owner, name } = on.header;
   return owner.headers.length > 1 ? `${owner.name}, header ${name}` : owner.name;
 }

@@ -57,6 +57,8 @@ const header = (
 const LINK_X = 12.7;
 const SHORE_Y = 38;
 const TIDE_Y = 74;
+/** Clear of the tide ribbon, which passes below. */
+const POWER_Y = 91;
 
 function moduleKind(
   id: string,
@@ -100,7 +102,7 @@ const MODULES: readonly ModuleKind[] = [
     5,
     32,
     [35, 25],
-    [header('shore', 'shore', LINK_X, SHORE_Y), header('power', 'power-10', LINK_X, 88)],
+    [header('shore', 'shore', LINK_X, SHORE_Y), header('power', 'power-10', LINK_X, POWER_Y)],
     6,
     {
       color: '#a07f45',
@@ -111,7 +113,7 @@ const MODULES: readonly ModuleKind[] = [
     15,
     34,
     [60, 45],
-    [header('shore', 'shore', 38.1, SHORE_Y), header('power', 'power-10', 60, 86)],
+    [header('shore', 'shore', 38.1, SHORE_Y), header('power', 'power-10', 60, POWER_Y)],
     2,
     {
       color: '#7d6a8f',

@@ -14,6 +14,9 @@ const APART = 24;
 
 const RADIUS = 10.5;
 
+/** The front shows no headers to point at, but names on the upper half of the panels. */
+const BELOW_NAMES_MM = 44;
+
 /** How far a mark stands above its spot, so as not to hide it, px. */
 const above = (scale: number): number => 9 * scale + 12;
 
@@ -25,7 +28,9 @@ function pointsOf(sheet: Sheet, note: Note): Point[] {
   const lift = above(sheet.scale);
   return note.spots.flatMap(({ row: id, xMm, yMm }) => {
     const row = sheet.rowById.get(id);
-    return row ? [{ x: xOf(row, xMm), y: Math.max(yOf(row, yMm) - lift, row.top + RADIUS) }] : [];
+    if (!row) return [];
+    const y = row.side === 'front' ? Math.min(yMm, BELOW_NAMES_MM) : yMm;
+    return [{ x: xOf(row, xMm), y: Math.max(yOf(row, y) - lift, row.top + RADIUS) }];
   });
 }
 

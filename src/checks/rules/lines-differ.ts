@@ -4,7 +4,15 @@ import { linesOf, linesUnder } from '../../wiring/laid-ribbon.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { mishapAsSeated, tellMishap } from '../consequence.ts';
 import { along, example, kind, ribbon, SHORE, shoreHeader } from '../example.ts';
-import { connectorName, count, jointSpots, lineName, seatPart, seatSubjects, targetName } from '../words.ts';
+import {
+  connectorName,
+  count,
+  jointSpots,
+  lineName,
+  seatPart,
+  seatSubjects,
+  targetInFull,
+} from '../words.ts';
 
 export const about: About = {
   title: 'Ribbon and header carry different lines',
@@ -26,7 +34,7 @@ export const linesDiffer: Check = {
       yield {
         subjects: seatSubjects(joint),
         part: seatPart(joint),
-        headline: `${connectorName(joint)} carries other lines than ${targetName(joint.on)}`,
+        headline: `${connectorName(joint)} carries other lines than ${targetInFull(joint.on)}`,
         detail: `${count(differingPins.length, 'pin differs', 'pins differ')}, the first is pin ${first + 1}: ${mine} on ${theirs}. ${tellMishap(mishapAsSeated(joint, kit), '', kit, joint.on)}`,
         remedy: 'Seat it on a header of its own bus.',
         measure: { pins: differingPins.length },

@@ -4,7 +4,7 @@ import { connectorOf, type Joint, linesUnder, waysOf } from '../../wiring/laid-r
 import type { About, Check, Examples } from '../check.ts';
 import { mishapAsSeated, tellMishap } from '../consequence.ts';
 import { example, kind, onBoard, onModule, POWER16, powerHeader, ribbon, ribbonKind } from '../example.ts';
-import { connectorName, jointSpots, seatPart, seatSubjects, targetName } from '../words.ts';
+import { connectorName, jointSpots, seatPart, seatSubjects, targetInFull } from '../words.ts';
 
 const underType = ({ on }: Joint): string =>
   on.type === 'header' ? 'header' : typeOf(connectorOf(on.ribbon, on.connector));
@@ -31,8 +31,8 @@ export const wrongConnector: Check = {
         subjects: seatSubjects(joint),
         part: seatPart(joint),
         headline: excessWays
-          ? `${connectorName(joint)} has ${ways} ways on ${pins} pins of ${targetName(joint.on)}`
-          : `${connectorName(joint)} cannot mate with ${targetName(joint.on)}`,
+          ? `${connectorName(joint)} has ${ways} ways on ${pins} pins of ${targetInFull(joint.on)}`
+          : `${connectorName(joint)} cannot mate with ${targetInFull(joint.on)}`,
         detail: excessWays
           ? tellMishap(mishapAsSeated(joint, kit), '', kit, joint.on)
           : `A ${type} does not go onto a ${underType(joint)}.`,

@@ -1,0 +1,30 @@
+import { fileURLToPath } from 'node:url';
+import { chromium } from 'playwright';
+import { findBrowser, isRoot } from '../e2e/find-browser.ts';
+import { builtApp, serveFolder } from './serve.ts';
+
+// Takes the README's picture from the built app (npm run build && npm run picture).
+
+const PICTURE = fileURLToPath(new URL('../.pictures/rear.png', import.meta.url));
+
+const server = await serveFolder(builtApp);
+const browser = await chromium.launch({
+  executablePath: findBrowser(),
+  args: isRoot() ? ['--no-sandbox'] : [],
+});
+const page = await browser.newPage({
+  viewport: { width: 1440, height: 900 },
+  colorScheme: 'light',
+  reducedMotion: 'reduce',
+});
+await page.goto(`${server.origin}/`);
+await page.locator('.by-list[data-held]').waitFor();
+await page
+  .getByRole('tab', { name: 'One long jetty' })
+  .or(page.getByRole('button', { name: 'One long jetty' }))
+  .first()
+  .click();
+await page.getByRole('article').first().waitFor();
+await page.screenshot({ path: PICTURE });
+await browser.close();
+await server.close();
