@@ -1,6 +1,5 @@
-import { useMemo } from 'react';
-import type { ModuleKind, RibbonKind } from '../../src/index.ts';
-import { selectionKey } from '../canvas/model.ts';
+import { type ReactNode, useMemo } from 'react';
+import { type SelectionKey, selectionKey } from '../canvas/model.ts';
 import { useAnalysis, useEditor, useLayout, useSession, useTake } from '../hooks.ts';
 import { isLead } from '../store/leads.ts';
 import type { TrayFilter } from '../store/session.ts';
@@ -29,56 +28,30 @@ function useCounts(list: readonly { readonly kind: string }[]): ReadonlyMap<stri
   }, [list]);
 }
 
-interface ModuleCardProps {
-  readonly kind: ModuleKind;
-  readonly placed: number;
-  readonly pinsOf: (bus: string) => number;
+interface CardProps {
+  readonly inStock: SelectionKey;
+  readonly name: string;
+  /** Where it is dragged to. */
+  readonly onto: string;
+  readonly facts: string;
+  readonly children: ReactNode;
 }
 
-function ModuleCard({ kind, placed, pinsOf }: ModuleCardProps) {
-  const key = selectionKey('module', kind.id);
-  const inHand = useSession((session) => session.inHand === key);
+/** A kind to be dragged out, or tapped here and then there; `data-kind` tells the hand what it takes. */
+function Card({ inStock, name, onto, facts, children }: CardProps) {
+  const inHand = useSession((session) => session.inHand === inStock);
   return (
     <li>
       <button
         type="button"
         className="card"
         aria-pressed={inHand}
-        title={`Drag ${kind.name} onto the rails, or tap here and then there`}
-        data-kind={key}
+        title={`Drag ${name} onto ${onto}, or tap here and then there`}
+        data-kind={inStock}
       >
-        <ModuleDrawing kind={kind} pinsOf={pinsOf} />
-        <b>{kind.name}</b>
-        <small>
-          {figure(kind.widthHp)} HP · {countOf(placed, kind.owned)}
-        </small>
-      </button>
-    </li>
-  );
-}
-
-interface RibbonCardProps {
-  readonly kind: RibbonKind;
-  readonly laid: number;
-}
-
-function RibbonCard({ kind, laid }: RibbonCardProps) {
-  const key = selectionKey('ribbon', kind.id);
-  const inHand = useSession((session) => session.inHand === key);
-  return (
-    <li>
-      <button
-        type="button"
-        className="card"
-        aria-pressed={inHand}
-        title={`Drag ${kind.name} onto a header, or tap here and then there`}
-        data-kind={key}
-      >
-        <RibbonDrawing kind={kind} />
-        <b>{kind.name}</b>
-        <small>
-          {kind.connectors.length} connectors · {countOf(laid, kind.owned)}
-        </small>
+        {children}
+        <b>{name}</b>
+        <small>{facts}</small>
       </button>
     </li>
   );
@@ -125,9 +98,25 @@ export function Tray() {
       <ul>
         {kinds.map((kind) =>
           'lay' in kind ? (
-            <RibbonCard key={kind.id} kind={kind} laid={laid.get(kind.id) ?? 0} />
+            <Card
+              key={kind.id}
+              inStock={selectionKey('ribbon', kind.id)}
+              name={kind.name}
+              onto="a header"
+              facts={`${kind.connectors.length} connectors · ${countOf(laid.get(kind.id) ?? 0, kind.owned)}`}
+            >
+              <RibbonDrawing kind={kind} />
+            </Card>
           ) : (
-            <ModuleCard key={kind.id} kind={kind} placed={placed.get(kind.id) ?? 0} pinsOf={pinsOf} />
+            <Card
+              key={kind.id}
+              inStock={selectionKey('module', kind.id)}
+              name={kind.name}
+              onto="the rails"
+              facts={`${figure(kind.widthHp)} HP · ${countOf(placed.get(kind.id) ?? 0, kind.owned)}`}
+            >
+              <ModuleDrawing kind={kind} pinsOf={pinsOf} />
+            </Card>
           ),
         )}
         {kinds.length === 0 && <li className="none">Nothing of that name in stock.</li>}

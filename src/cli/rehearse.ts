@@ -1,6 +1,7 @@
 import { tellMishap } from '../checks/consequence.ts';
 import { connectorName, count, lineName, list, targetName } from '../checks/words.ts';
 import type { KitIndex } from '../layout/kit-index.ts';
+import type { Take } from '../layout/layout.ts';
 import { deriveTake } from '../wiring/derive.ts';
 import type { Joint } from '../wiring/laid-ribbon.ts';
 import type { Mishap, Misplug } from '../wiring/mishap.ts';
@@ -50,6 +51,13 @@ function peopleText(seat: Joint, mishap: Mishap, misplug: Misplug, kit: KitIndex
   ].join('');
 }
 
+/** The first take that has the ribbon; else the first, so that the refusal names the nearest there. */
+function takeWith(ribbon: string, takes: readonly Take[]): Take {
+  const take = takes.find(({ ribbons }) => ribbons.some(({ id }) => id === ribbon)) ?? takes[0];
+  if (!take) throw new Refusal('the layout has no take');
+  return take;
+}
+
 export const rehearse: Command = {
   usage: 'FILE --ribbon ID --connector N (--reversed | --shift=ROWS,PAIRS) [--take ID] [--json]',
   says: 'what a connector would join if it were plugged wrongly; connectors count from 0',
@@ -63,9 +71,8 @@ export const rehearse: Command = {
       json: { type: 'boolean' },
     });
     const layout = readLayout(onlyFile(positionals));
-    const [take] = takesOf(layout, values.take);
-    if (!take) throw new Refusal('the layout has no take');
     if (values.ribbon === undefined) throw new Refusal('name the ribbon with --ribbon');
+    const take = takeWith(values.ribbon, takesOf(layout, values.take));
     const { id } = pick(take.ribbons, values.ribbon, 'ribbon');
     const connector = wholeNumber(values.connector, 'connector');
     const misplug = misplugOf(values.reversed, values.shift);

@@ -122,6 +122,18 @@ describe('rehearse', () => {
     );
   });
 
+  it('looks into the first take that has the ribbon, unless one is named', () => {
+    const [, long] = demoLayout().takes;
+    const own = {
+      ...long,
+      ribbons: long?.ribbons.map((ribbon) => (ribbon.id === 's3' ? { ...ribbon, id: 'own' } : ribbon)),
+    };
+    const path = file('own.json', { ...demoLayout(), takes: [demoLayout().takes[0], own] });
+    const args = ['rehearse', path, '--ribbon', 'own', '--connector', '0', '--reversed', '--json'];
+    expect(cli(args).exit).toBe(0);
+    expectRefusal(cli([...args, '--take', 'three-jetties']), /no ribbon "own"/);
+  });
+
   it('takes negative shifts', () => {
     const { out } = cli(['rehearse', demo, '--ribbon', 's1', '--connector', '3', '--shift=0,-1', '--json']);
     expect(JSON.parse(out)).toMatchObject({ openPins: 2, openContacts: 2 });
