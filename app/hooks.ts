@@ -2,6 +2,7 @@ import { createContext, useContext, useMemo, useSyncExternalStore } from 'react'
 import { useStore } from 'zustand';
 import type { Layout, Take } from '../src/index.ts';
 import type { Action } from './actions/action.ts';
+import type { Moving } from './canvas/model.ts';
 import type { Editor } from './editor.ts';
 import { type Analysis, analyse } from './store/analysis.ts';
 import type { Gesture } from './store/gestures.ts';
@@ -24,6 +25,12 @@ export const useLayout = <T>(select: (layout: Layout) => T): T =>
 
 export const useGesture = <T>(select: (gesture: Gesture) => T): T =>
   useStore(useEditor().gestures.store, select);
+
+/** What a running gesture shows, as often as words about it should change. */
+export function useMoving<T>(select: (moving: Moving | null) => T): T {
+  const { inWords } = useEditor().gestures;
+  return useSyncExternalStore(inWords.subscribe, () => select(inWords.get()));
+}
 
 export function useTake(): Take {
   const id = useSession(({ take }) => take);

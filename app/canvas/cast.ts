@@ -31,6 +31,16 @@ function carriedIds(
     .flatMap(({ ribbons }) => ribbons.map(({ id }) => id));
 }
 
+const isSame = (a: ReadonlySet<string>, b: ReadonlySet<string>): boolean =>
+  a === b || (a.size === b.size && [...a].every((id) => b.has(id)));
+
+/** Whether the same modules move and no ribbon was changed since: then what stands still does so yet. */
+export const movesOn = (before: Moving | null, moving: Moving | null): boolean =>
+  before !== null &&
+  moving !== null &&
+  before.derived.take.ribbons === moving.derived.take.ribbons &&
+  isSame(before.modules, moving.modules);
+
 /** Sorts a take into what stands still and what moves. */
 export function castOf(scene: Scene, moving: Moving | null): Cast {
   if (!moving) return STILL;

@@ -1,5 +1,5 @@
 import type { Layer } from 'konva/lib/Layer.js';
-import { type Cast, castOf } from './cast.ts';
+import { type Cast, castOf, movesOn } from './cast.ts';
 import { type Mark, marksOf } from './draw/marks.ts';
 import type { Context, Paper } from './draw/paper.ts';
 import { paintMarks, paintMoving, paintStill } from './layers.ts';
@@ -53,6 +53,8 @@ export class Painter {
   /** Where the picture is seen now; differs from what is drawn while a gesture moves it. */
   #seen: Viewport;
   #cast: Cast;
+  /** What the cast was made for, when a gesture was followed last. */
+  #followed: Moving | null = null;
   #marks: readonly Mark[] = [];
   #marksKey = '';
   #rest: ReturnType<typeof setTimeout> | undefined;
@@ -161,6 +163,7 @@ export class Painter {
 
   #redraw(): void {
     const moving = this.#moving.get();
+    this.#followed = moving;
     this.#cast = castOf(this.#shown.scene, moving);
     this.#countMarks(moving);
     if (!this.#easel) return;
@@ -176,14 +179,16 @@ export class Painter {
   /** Follows a gesture: the still layer changes only where it starts, ends or moves something else. */
   #follow(): void {
     const moving = this.#moving.get();
-    const cast = castOf(this.#shown.scene, moving);
+    const cast = movesOn(this.#followed, moving) ? this.#cast : castOf(this.#shown.scene, moving);
+    this.#followed = moving;
     const stillChanged = cast.key !== this.#cast.key;
     this.#cast = cast;
     const marksChanged = this.#countMarks(moving);
     const layers = this.#easel?.layers;
-    if (stillChanged) layers?.still.batchDraw();
-    if (marksChanged) layers?.marks.batchDraw();
-    layers?.moving.batchDraw();
+    // Moves come once a frame already: waiting for the next frame would show each one late and cost a frame more.
+    if (stillChanged) layers?.still.drawScene();
+    if (marksChanged) layers?.marks.drawScene();
+    layers?.moving.drawScene();
   }
 
   /** Whether the layer of marks looks different now. */

@@ -4,7 +4,7 @@ import { duplicate } from '../actions/duplicate.ts';
 import { pin } from '../actions/pin.ts';
 import { remove } from '../actions/remove.ts';
 import { swap } from '../actions/swap.ts';
-import { useAnalysis, useEditor, useGesture, useSession, useTake } from '../hooks.ts';
+import { useAnalysis, useEditor, useMoving, useSession, useTake } from '../hooks.ts';
 import { modulesIn, ribbonsIn } from '../store/selection.ts';
 import { ActionButton } from './action-button.tsx';
 import { figure, parseHp } from './figures.ts';
@@ -16,7 +16,7 @@ function ModulePart({ module }: { readonly module: Module }) {
   const { derived } = useAnalysis();
   const placed = derived.places.moduleById.get(module.id);
   const atHp =
-    useGesture(({ moving }) => moving?.derived.places.moduleById.get(module.id)?.module.atHp) ?? module.atHp;
+    useMoving((moving) => moving?.derived.places.moduleById.get(module.id)?.module.atHp) ?? module.atHp;
   if (!placed) return null;
   const { kind } = placed.facts;
   const move = (row: string, hp: number) =>
