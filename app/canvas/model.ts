@@ -1,7 +1,6 @@
-import type { DerivedTake, Note, SubjectType } from '../../src/index.ts';
+import type { DerivedTake, Note, Side, SubjectType } from '../../src/index.ts';
 
-/** Which way the rack is looked at. The rear mirrors x when it draws, and only then. */
-export type Side = 'front' | 'rear';
+export type { Side };
 
 export type ThemeName = 'light' | 'dark' | 'dim';
 
