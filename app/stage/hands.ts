@@ -1,3 +1,4 @@
+import { applyEdit } from '../../src/index.ts';
 import type { Editor } from '../editor.ts';
 import { startAnnouncer } from '../store/announcer.ts';
 import { createToolbox } from '../tools/toolbox.ts';
@@ -7,11 +8,12 @@ import { listenToPointers } from './listen-to-pointers.ts';
 import { listenToTray } from './listen-to-tray.ts';
 
 /**
- * Everything that lets a user take hold of the drawing: pointers, keys, the tray, dropped files, and a voice.
+ * Everything that lets a user take hold of the drawing: pointers, keys, the tray, dropped files, a voice, and the edits.
  * A module of its own, loaded once the first picture stands.
  */
 export function takeHold(editor: Editor, stage: HTMLElement): () => void {
   const toolbox = createToolbox(editor);
+  editor.layouts.equip(applyEdit);
   stage.dataset.held = '';
   const ends = [
     listenToPointers(stage, toolbox),

@@ -1,10 +1,11 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import {
-  applyEdit,
+  type applyEdit,
   begin,
   cancel,
   commit,
   type Edit,
+  fail,
   type History,
   type Layout,
   ok,
@@ -38,9 +39,16 @@ export interface LayoutStore {
   cancel(): void;
   undo(): void;
   redo(): void;
+  /** Brings the commands, which the first picture does without; until then edits are refused. */
+  equip(apply: Apply): void;
 }
 
+type Apply = typeof applyEdit;
+
+const notYet: Apply = () => fail({ message: 'The program is still loading' });
+
 export function createLayoutStore(first: Layout): LayoutStore {
+  let apply = notYet;
   const store = createStore<LayoutState>(() => ({ history: startHistory(first) }));
   const layout = (): Layout => store.getState().history.present;
   const step = (next: (history: History) => History): void => {
@@ -52,7 +60,7 @@ export function createLayoutStore(first: Layout): LayoutStore {
     if (other !== layout()) step((history) => record(history, label, other));
   };
   const attempt = (edit: Edit, then: (done: Layout) => void): Result<Layout, string> => {
-    const done = applyEdit(layout(), edit);
+    const done = apply(layout(), edit);
     if (!done.ok) return { ok: false, error: done.error.message };
     then(done.value);
     return done;
@@ -74,5 +82,8 @@ export function createLayoutStore(first: Layout): LayoutStore {
     cancel: () => step(cancel),
     undo: () => step(undo),
     redo: () => step(redo),
+    equip(commands) {
+      apply = commands;
+    },
   };
 }

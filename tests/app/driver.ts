@@ -4,7 +4,7 @@ import { type Editor, shownAnalysis, shownTake } from '../../app/editor.ts';
 import { sheetNow, viewportNow } from '../../app/store/view.ts';
 import type { Point, Pointer } from '../../app/tools/pointer.ts';
 import { createToolbox, type Toolbox } from '../../app/tools/toolbox.ts';
-import type { Module, Take } from '../../src/index.ts';
+import { applyEdit, type Module, type Take } from '../../src/index.ts';
 import { demoLayout } from '../../src/layout/demo.ts';
 import { fakeClock, fakeFiles, fakePreferences } from './fakes.ts';
 
@@ -32,6 +32,7 @@ export class Driver {
   constructor(layout = demoLayout()) {
     const platform = { files: async () => this.files, preferences: fakePreferences(), clock: this.clock };
     this.editor = createEditor(layout, platform);
+    this.editor.layouts.equip(applyEdit);
     this.editor.session.setState({ stage: STAGE });
     this.toolbox = createToolbox(this.editor);
   }

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { labelOf } from '../../../app/store/edit-label.ts';
-import { createLayoutStore } from '../../../app/store/layout-store.ts';
+import { createLayoutStore, type LayoutStore } from '../../../app/store/layout-store.ts';
+import { applyEdit } from '../../../src/edit/apply.ts';
 import { demoLayout } from '../../../src/layout/demo.ts';
 import { emptyLayout } from '../../../src/layout/starter.ts';
 
@@ -11,12 +12,24 @@ const move = (atHp: number) => ({
   moves: [{ module: 'gull-1', row: 'upper', atHp }],
 });
 
-const lastLabel = (store: ReturnType<typeof createLayoutStore>) =>
-  store.store.getState().history.past.at(-1)?.label;
+function equipped(): LayoutStore {
+  const store = createLayoutStore(demoLayout());
+  store.equip(applyEdit);
+  return store;
+}
+
+const lastLabel = (store: LayoutStore) => store.store.getState().history.past.at(-1)?.label;
 
 describe('the layout store', () => {
-  test('an edit is one step with a name', () => {
+  test('refuses edits until the commands are there', () => {
     const store = createLayoutStore(demoLayout());
+    const before = store.layout();
+    expect(store.run(move(80))).toEqual({ ok: false, error: 'The program is still loading' });
+    expect(store.layout()).toBe(before);
+  });
+
+  test('an edit is one step with a name', () => {
+    const store = equipped();
     expect(store.run(move(80)).ok).toBe(true);
     expect(lastLabel(store)).toBe('move Gull 1');
     store.undo();
@@ -24,7 +37,7 @@ describe('the layout store', () => {
   });
 
   test('an edit that is refused says why and changes nothing', () => {
-    const store = createLayoutStore(demoLayout());
+    const store = equipped();
     const before = store.store.getState();
     const done = store.run({ type: 'remove-modules', take: TAKE, modules: ['nobody'] });
     expect(done).toEqual({ ok: false, error: 'There is no module "nobody"' });
@@ -32,7 +45,7 @@ describe('the layout store', () => {
   });
 
   test('an edit that changes nothing makes no step and tells nobody', () => {
-    const store = createLayoutStore(demoLayout());
+    const store = equipped();
     let told = 0;
     store.store.subscribe(() => told++);
     store.run(move(72));
@@ -40,7 +53,7 @@ describe('the layout store', () => {
   });
 
   test('previews count from where the gesture began and leave the layout alone', () => {
-    const store = createLayoutStore(demoLayout());
+    const store = equipped();
     const before = store.layout();
     store.begin('move Gull 1');
     store.preview(move(80));
@@ -53,7 +66,7 @@ describe('the layout store', () => {
   });
 
   test('another layout takes its place, and comes back with undo', () => {
-    const store = createLayoutStore(demoLayout());
+    const store = equipped();
     store.run(move(80));
     const mine = store.layout();
     store.replace(emptyLayout(), 'start an empty case');
