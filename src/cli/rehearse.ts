@@ -29,9 +29,16 @@ function misplugOf(reversed: boolean | undefined, shift: string | undefined): Mi
   return { type: 'shifted', rows: Number(rows), pairs: Number(pairs) };
 }
 
+const step = (by: number, one: string, ahead: string, back: string): string[] =>
+  by === 0 ? [] : [`${count(Math.abs(by), one)} towards ${by > 0 ? ahead : back}`];
+
 function howWords(misplug: Misplug): string {
   if (misplug.type === 'reversed') return 'Turned end for end';
-  return `Displaced by ${count(misplug.rows, 'row')} and ${count(misplug.pairs, 'pair')} from the pin-1 end`;
+  const steps = [
+    ...step(misplug.rows, 'row', 'the even pins', 'the odd pins'),
+    ...step(misplug.pairs, 'pair', 'the far end', 'pin 1'),
+  ];
+  return steps.length > 0 ? `Displaced by ${list(steps)}` : 'As it belongs';
 }
 
 const sets = (title: string, groups: readonly (readonly string[])[]): string =>

@@ -137,6 +137,8 @@ describe('rehearse', () => {
   it('takes negative shifts', () => {
     const { out } = cli(['rehearse', demo, '--ribbon', 's1', '--connector', '3', '--shift=0,-1', '--json']);
     expect(JSON.parse(out)).toMatchObject({ openPins: 2, openContacts: 2 });
+    const told = cli(['rehearse', demo, '--ribbon', 's1', '--connector', '3', '--shift=1,-1']).out;
+    expect(told).toContain('Displaced by 1 row towards the even pins and 1 pair towards pin 1, ');
   });
 
   it('refuses what cannot be rehearsed', () => {
