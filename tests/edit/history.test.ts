@@ -17,7 +17,8 @@ import {
   undoLabel,
 } from '../../src/edit/history.ts';
 import type { Layout } from '../../src/layout/layout.ts';
-import { anyLayout, deepFreeze, flawsOf, littleLayout } from '../support/little-layout.ts';
+import { deepFreeze } from '../support/deep-freeze.ts';
+import { anyLayout, flawsOf, littleLayout } from '../support/little-layout.ts';
 import { runs } from '../support/runs.ts';
 import { anyDraw, editFrom } from './any-edit.ts';
 

@@ -15,6 +15,7 @@ import type {
   Supply,
   Take,
 } from '../../src/layout/layout.ts';
+import { deepFreeze } from './deep-freeze.ts';
 
 /** Invented data of the demo's scenario: enough kinds for every edit to have something to work on. */
 const kit: Kit = {
@@ -124,12 +125,6 @@ export function littleLayout(parts: Partial<Take> = {}, others: readonly Take[] 
     kit,
     takes: [take, ...others],
   });
-}
-
-export function deepFreeze<T>(value: T): T {
-  if (typeof value !== 'object' || value === null || Object.isFrozen(value)) return value;
-  for (const inner of Object.values(value)) deepFreeze(inner);
-  return Object.freeze(value);
 }
 
 /** The layout after an edit that must not be refused. */
