@@ -131,7 +131,7 @@ function isRunSeen({ view, sheet }: Paper, { box, knots }: Run): boolean {
   });
 }
 
-/** What a gesture moves, as it would be on release. Costs as much as it moves, however large the take. */
+/** What a gesture moves, as it would be on release, with its marks. Costs as much as it moves, however large the take. */
 export function paintMoving(ctx: Context, paper: Paper, { derived, notes }: Moving, cast: Cast): void {
   const { places, wiring } = derived;
   const modules = places.modules.filter(cast.moves);
@@ -178,7 +178,7 @@ function paintSelection(ctx: Context, paper: Paper, { derived, selection }: Scen
 }
 
 /**
- * Veil, selection, drop target and marks of notes. Needs a layer of its own, since the veil is cut open. While
+ * Veil, selection, drop target and the marks of what stands still. Needs a layer of its own, since the veil is cut open. While
  * something moves nothing is dimmed.
  */
 export function paintMarks(
