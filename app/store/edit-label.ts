@@ -46,6 +46,7 @@ const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>
   'rename-module': ({ take, module }, layout) => `rename ${moduleNames(layout, take, [module])}`,
   'rename-take': () => 'rename the take',
   'seat-connector': ({ take, ribbon }, layout) => `seat ${ribbonName(layout, take, ribbon)}`,
+  several: ({ label }) => label,
   'swap-modules': () => 'swap two modules',
   'turn-ribbon': ({ take, ribbon }, layout) => `turn ${ribbonName(layout, take, ribbon)}`,
   unseat: ({ take, ribbon }, layout) => `unseat ${ribbonName(layout, take, ribbon)}`,

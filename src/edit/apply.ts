@@ -16,6 +16,7 @@ import { renameLayout } from './rename-layout.ts';
 import { renameModule } from './rename-module.ts';
 import { renameTake } from './rename-take.ts';
 import { seatConnector } from './seat-connector.ts';
+import { severalBy } from './several.ts';
 import { swapModules } from './swap-modules.ts';
 import { turnRibbon } from './turn-ribbon.ts';
 import { unseat } from './unseat.ts';
@@ -39,6 +40,7 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'rename-module': renameModule,
   'rename-take': renameTake,
   'seat-connector': seatConnector,
+  several: severalBy(applyEdit),
   'swap-modules': swapModules,
   'turn-ribbon': turnRibbon,
   unseat,

@@ -13,6 +13,7 @@ import type { RenameLayout } from './rename-layout.ts';
 import type { RenameModule } from './rename-module.ts';
 import type { RenameTake } from './rename-take.ts';
 import type { SeatConnector } from './seat-connector.ts';
+import type { Several } from './several.ts';
 import type { SwapModules } from './swap-modules.ts';
 import type { TurnRibbon } from './turn-ribbon.ts';
 import type { Unseat } from './unseat.ts';
@@ -34,6 +35,7 @@ export type Edit =
   | RenameModule
   | RenameTake
   | SeatConnector
+  | Several<Edit>
   | SwapModules
   | TurnRibbon
   | Unseat;

@@ -134,6 +134,11 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     ribbon: draw.of(idsOf(take.ribbons), NOBODY),
     ...seatFor(draw, take),
   }),
+  several: (draw, layout, take) => ({
+    type: 'several',
+    label: 'move and seat',
+    edits: (['move-modules', 'seat-connector'] as const).map((type) => makers[type](draw, layout, take)),
+  }),
   'swap-modules': (draw, _, take) => {
     const ids = idsOf(take.modules);
     return {

@@ -162,6 +162,10 @@ describe('an edit that names nothing', () => {
       { type: 'seat-connector', take, ribbon: 'r', connector: 0, on: { ribbon: 'r', connector: 0.5 } },
       'r has no connector 1.5',
     ],
+    [
+      { type: 'several', label: 'unseat', edits: [{ type: 'unseat', take, ribbon: 'x', connector: 0 }] },
+      'There is no ribbon "x"',
+    ],
     [{ type: 'swap-modules', take, modules: ['a', 'x'] }, 'There is no module "x"'],
     [{ type: 'turn-ribbon', take, ribbon: 'x', seats: 'keep' }, 'There is no ribbon "x"'],
     [{ type: 'unseat', take, ribbon: 'x', connector: 0 }, 'There is no ribbon "x"'],
