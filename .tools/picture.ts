@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright';
-import { findBrowser, isRoot } from '../e2e/find-browser.ts';
+import { findBrowser, launchArguments } from '../e2e/find-browser.ts';
 import { builtApp, serveFolder } from './serve.ts';
 
 // Takes the README's picture from the built app (npm run build && npm run picture).
@@ -8,10 +8,7 @@ import { builtApp, serveFolder } from './serve.ts';
 const PICTURE = fileURLToPath(new URL('../.pictures/rear.png', import.meta.url));
 
 const server = await serveFolder(builtApp);
-const browser = await chromium.launch({
-  executablePath: findBrowser(),
-  args: isRoot() ? ['--no-sandbox'] : [],
-});
+const browser = await chromium.launch({ executablePath: findBrowser(), args: launchArguments() });
 const page = await browser.newPage({
   viewport: { width: 1440, height: 900 },
   colorScheme: 'light',

@@ -37,8 +37,8 @@ export async function drag(page: Page, name: RegExp | string, dx: number, dy = 0
 }
 
 /** Opens the app and waits until it can be taken hold of. */
-export async function openApp(page: Page): Promise<void> {
-  await page.goto('./');
+export async function openApp(page: Page, address = './'): Promise<void> {
+  await page.goto(address);
   await page.locator('.by-list[data-held]').waitFor();
 }
 

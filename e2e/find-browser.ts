@@ -67,7 +67,18 @@ function installByRunner(): boolean {
   return succeeds(process.execPath, [join(folder, 'cli.js'), 'install', 'chromium']);
 }
 
-export const isRoot = () => process.getuid?.() === 0;
+const isRoot = () => process.getuid?.() === 0;
+
+/** No graphics card, no calls home; root has no sandbox. */
+export const launchArguments = (): string[] => [
+  ...(isRoot() ? ['--no-sandbox'] : []),
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
 
 function succeeds(
   command: string,

@@ -1,18 +1,9 @@
 import { defineConfig, devices } from 'playwright/test';
-import { CHOICE, findBrowser, isRoot } from './find-browser.ts';
+import { CHOICE, findBrowser, launchArguments } from './find-browser.ts';
 
 const browser = findBrowser();
 // The runner's worker processes load this file again and inherit the answer.
 process.env[CHOICE] = browser;
-
-const QUIET = [
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
 
 export default defineConfig({
   testDir: '.',
@@ -24,7 +15,7 @@ export default defineConfig({
   reporter: 'list',
   use: {
     ...devices['Desktop Chrome'],
-    launchOptions: { executablePath: browser, args: isRoot() ? ['--no-sandbox', ...QUIET] : QUIET },
+    launchOptions: { executablePath: browser, args: launchArguments() },
     trace: 'retain-on-failure',
     screenshot: 'only-on-failure',
   },

@@ -29,7 +29,8 @@ export { demoLayout } from './layout/demo.ts';
 export type * from './layout/layout.ts';
 export { fail, ok, type Result } from './layout/result.ts';
 export { emptyLayout } from './layout/starter.ts';
-export { type DerivedTake, deriveTake } from './wiring/derive.ts';
+export { deriveTake } from './wiring/derive.ts';
+export type { DerivedTake } from './wiring/derived-take.ts';
 export {
   atMmOf,
   connectorAt,
@@ -42,3 +43,4 @@ export {
 } from './wiring/laid-ribbon.ts';
 export { type LaidOver, layRibbon } from './wiring/lay-ribbon.ts';
 export { directionOf, type Lie } from './wiring/lie.ts';
+export type { WholeTake } from './wiring/whole-take.ts';

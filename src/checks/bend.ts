@@ -1,6 +1,6 @@
 import { type HeldArch, heldArch } from '../geometry/arch.ts';
 import { EPSILON } from '../geometry/exceeds.ts';
-import type { DerivedTake } from '../wiring/derive.ts';
+import type { DerivedTake } from '../wiring/derived-take.ts';
 import { crossesJoint, distanceMm, inOneRow, isOutOfLine, type Neighbours } from '../wiring/neighbours.ts';
 
 /** Neighbours on one flat ribbon in one row: those whose gap can be computed. */

@@ -1,6 +1,7 @@
 import type { Edit } from '../edit/edit.ts';
 import type { Layout } from '../layout/layout.ts';
-import type { DerivedTake } from '../wiring/derive.ts';
+import type { DerivedTake } from '../wiring/derived-take.ts';
+import type { WholeTake } from '../wiring/whole-take.ts';
 
 /** damage: hardware may be destroyed. fault: will not fit or work as drawn. reminder: worth knowing. */
 export type Level = 'damage' | 'fault' | 'reminder';
@@ -69,12 +70,25 @@ export interface Found {
   readonly mends?: readonly Mend[];
 }
 
-/** One rule of the trade that a drawing can break. */
-export interface Check {
+interface Rule {
   readonly id: string;
   readonly level: Level;
-  find(take: DerivedTake): Iterable<Found>;
 }
+
+/** A rule about what ribbons join: each part of a take is judged by itself, once as long as it stays the same. */
+interface PartCheck extends Rule {
+  readonly whole?: never;
+  find(part: DerivedTake): Iterable<Found>;
+}
+
+/** A rule about things that no ribbon need join: neighbours on the rail, or one note for all of a take. */
+interface WholeCheck extends Rule {
+  readonly whole: true;
+  find(take: WholeTake): Iterable<Found>;
+}
+
+/** One rule of the trade that a drawing can break. */
+export type Check = PartCheck | WholeCheck;
 
 /** What there is to say of a rule. */
 export interface About {

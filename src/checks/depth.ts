@@ -1,5 +1,5 @@
 import type { PlacedModule } from '../geometry/place.ts';
-import type { DerivedTake } from '../wiring/derive.ts';
+import type { DerivedTake } from '../wiring/derived-take.ts';
 
 /** How far a module reaches behind the panel. */
 export interface Reach {

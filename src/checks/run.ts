@@ -1,4 +1,6 @@
-import type { DerivedTake } from '../wiring/derive.ts';
+import type { Take } from '../layout/layout.ts';
+import type { DerivedTake } from '../wiring/derived-take.ts';
+import type { WholeTake } from '../wiring/whole-take.ts';
 import {
   type Check,
   type Finding,
@@ -63,21 +65,43 @@ function toNote(check: Check, take: string, found: Found): Note {
   };
 }
 
-function notesOf(check: Check, derived: DerivedTake): Note[] {
+/** Notes on what a check finds, in the order in which it finds them. */
+function notesOf(check: Check, take: string, found: Iterable<Found>): Note[] {
   const notes: Note[] = [];
-  const keys = new Set<string>();
-  for (const found of check.find(derived)) {
-    const note = toNote(check, derived.take.id, found);
-    if (keys.has(note.key)) continue;
-    keys.add(note.key);
-    if (notes.push(note) >= MOST_PER_CHECK) break;
+  for (const each of found) if (notes.push(toNote(check, take, each)) >= MOST_PER_CHECK) break;
+  return notes;
+}
+
+type NotesByCheck = ReadonlyMap<Check, readonly Note[]>;
+
+/** Kept as long as the part, which stays the same while nothing in it changes. */
+const keptNotes = new WeakMap<DerivedTake, NotesByCheck>();
+
+/** What the checks that judge parts find in one; checks that find nothing are left out. */
+function notesOfPart(part: DerivedTake): NotesByCheck {
+  const kept = keptNotes.get(part);
+  if (kept) return kept;
+  const found = new Map<Check, readonly Note[]>();
+  for (const check of checks) {
+    if (check.whole) continue;
+    const notes = notesOf(check, part.take.id, check.find(part));
+    if (notes.length > 0) found.set(check, notes);
   }
-  return notes.sort((a, b) => byCodeUnit(a.key, b.key));
+  keptNotes.set(part, found);
+  return found;
+}
+
+/** Each key once, sorted; as many as a take shows. */
+function listed(notes: Note[]): readonly Note[] {
+  if (notes.length < 2) return notes;
+  const byKey = new Map<string, Note>();
+  for (const note of notes) if (!byKey.has(note.key)) byKey.set(note.key, note);
+  const firsts = [...byKey.values()].slice(0, MOST_PER_CHECK);
+  return firsts.sort((a, b) => byCodeUnit(a.key, b.key));
 }
 
 /** Damage cannot be put away; anything else is while its facts are those that were judged. */
-function markAccepted(notes: readonly Note[], derived: DerivedTake): readonly Note[] {
-  const { accepted } = derived.take;
+function markAccepted(notes: readonly Note[], { accepted }: Take): readonly Note[] {
   if (!accepted?.length) return notes;
   const byKey = new Map(accepted.map((acceptance) => [acceptance.key, acceptance]));
   return notes.map((note) => {
@@ -88,10 +112,20 @@ function markAccepted(notes: readonly Note[], derived: DerivedTake): readonly No
 }
 
 /** Everything that the checks find in a take: damage, fault, reminder; then the list's order; then key. */
-export function checkTake(derived: DerivedTake): readonly Note[] {
-  const all = checks.flatMap((check) => notesOf(check, derived));
+export function checkTake(take: WholeTake): readonly Note[] {
+  const found = new Map<Check, Note[]>();
+  for (const part of take.parts) {
+    for (const [check, notes] of notesOfPart(part)) {
+      const known = found.get(check);
+      if (known) for (const note of notes) known.push(note);
+      else found.set(check, [...notes]);
+    }
+  }
+  const all = checks.flatMap((check) =>
+    listed(check.whole ? notesOf(check, take.take.id, check.find(take)) : (found.get(check) ?? [])),
+  );
   const sorted = LEVELS.flatMap((level) => all.filter((note) => note.level === level));
-  return markAccepted(sorted, derived);
+  return markAccepted(sorted, take.take);
 }
 
 /** Notes as the command line prints them. */

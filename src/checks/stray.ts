@@ -1,4 +1,4 @@
-import type { DerivedTake } from '../wiring/derive.ts';
+import type { DerivedTake } from '../wiring/derived-take.ts';
 import type { Stray } from '../wiring/lie.ts';
 import type { Misplug } from '../wiring/mishap.ts';
 import type { Mend } from './check.ts';

@@ -30,6 +30,10 @@ export function list(names: readonly string[], most = 8): string {
 
 export const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
 
+/** Things of several parts of a take as the document lists them. */
+export const inDocumentOrder = <T extends { readonly index: number }>(things: readonly T[]): T[] =>
+  things.toSorted((a, b) => a.index - b.index);
+
 export const namesOf = (things: readonly { readonly name: string }[]): string =>
   list(things.map(({ name }) => name));
 

@@ -75,15 +75,42 @@ export interface Places {
  * What has not moved keeps its place: while one module is dragged all others are the very same objects in each
  * layout, and so are their places. Kept by the objects of the document, so that they go when these go.
  */
-const keptRows = new WeakMap<readonly Row[], readonly PlacedRow[]>();
-const keptModules = new WeakMap<Module, PlacedModule>();
+type PlacedRows = Pick<Places, 'rows' | 'rowById'>;
+type PlacedBoards = Pick<Places, 'boards' | 'boardById'>;
 
-function placedRows(rows: readonly Row[]): readonly PlacedRow[] {
+const keptRows = new WeakMap<readonly Row[], PlacedRows>();
+const keptModules = new WeakMap<Module, PlacedModule>();
+const keptBoards = new WeakMap<
+  readonly Supply[],
+  PlacedBoards & { readonly kit: KitIndex; readonly rows: readonly PlacedRow[] }
+>();
+
+function placedRows(rows: readonly Row[]): PlacedRows {
   const kept = keptRows.get(rows);
   if (kept) return kept;
   const placed = placeRows(rows);
-  keptRows.set(rows, placed);
-  return placed;
+  const made = { rows: placed, rowById: new Map(placed.map((row) => [row.row.id, row])) };
+  keptRows.set(rows, made);
+  return made;
+}
+
+function placedBoards(
+  kit: KitIndex,
+  supplies: readonly Supply[],
+  rows: readonly PlacedRow[],
+  rowById: ReadonlyMap<string, PlacedRow>,
+): PlacedBoards {
+  const kept = keptBoards.get(supplies);
+  if (kept?.kit === kit && kept.rows === rows) return kept;
+  const boards: PlacedBoard[] = [];
+  supplies.forEach((supply, supplyIndex) => {
+    for (const board of supply.boards) {
+      boards.push(placeBoard(board, boards.length, supply, supplyIndex, resolve(rowById, board.row), kit));
+    }
+  });
+  const made = { kit, rows, boards, boardById: new Map(boards.map((board) => [board.id, board])) };
+  keptBoards.set(supplies, made);
+  return made;
 }
 
 function placedModule(
@@ -196,8 +223,7 @@ function placeBoard(
 
 /** Puts rows, modules, boards and their headers in place. Linear in what the take holds. */
 export function placeTake(kit: KitIndex, take: Take): Places {
-  const rows = placedRows(take.rows);
-  const rowById = new Map(rows.map((row) => [row.row.id, row]));
+  const { rows, rowById } = placedRows(take.rows);
   const unlabelled = countUnlabelled(take.modules);
   const modules = take.modules.map((module, index) => {
     const facts = resolve(kit.modules, module.kind);
@@ -206,18 +232,13 @@ export function placeTake(kit: KitIndex, take: Take): Places {
       module.label || (unlabelled.get(module.kind) === 1 ? kindName : `${kindName} (${module.id})`);
     return placedModule(module, index, facts, resolve(rowById, module.row), name, kit);
   });
-  const boards: PlacedBoard[] = [];
-  take.supplies.forEach((supply, supplyIndex) => {
-    for (const board of supply.boards) {
-      boards.push(placeBoard(board, boards.length, supply, supplyIndex, resolve(rowById, board.row), kit));
-    }
-  });
+  const { boards, boardById } = placedBoards(kit, take.supplies, rows, rowById);
   return {
     rows,
     modules,
     boards,
     rowById,
     moduleById: new Map(modules.map((module) => [module.id, module])),
-    boardById: new Map(boards.map((board) => [board.id, board])),
+    boardById,
   };
 }

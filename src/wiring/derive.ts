@@ -1,66 +1,112 @@
-import { type Places, placeTake } from '../geometry/place.ts';
+import { type PlacedModule, type Places, placeTake } from '../geometry/place.ts';
 import { indexKit, type KitIndex } from '../layout/kit-index.ts';
-import type { Kit, Limits, Take } from '../layout/layout.ts';
-import { findHarnesses, type Harness, type HeaderJoint } from './harness.ts';
-import { isCrossed, type Joints, joinTake } from './joints.ts';
+import type { Kit, Module, Ribbon, Supply, Take } from '../layout/layout.ts';
+import type { DerivedTake } from './derived-take.ts';
+import { findHarnesses } from './harness.ts';
+import { isCrossed, joinRibbons } from './joints.ts';
 import type { LaidRibbon } from './laid-ribbon.ts';
 import { type Lie, lieOf, seatsAlong } from './lie.ts';
-import { findLinkGroups, type LinkGroup } from './link-group.ts';
-import { findNeighbours, type Neighbours } from './neighbours.ts';
-import { type SupplyNet, traceSupplies } from './supply-net.ts';
+import { findLinkGroups } from './link-group.ts';
+import { findNeighbours, type SeatsAlong } from './neighbours.ts';
+import { type Part, partsOf } from './parts.ts';
+import { traceSupplies } from './supply-net.ts';
+import { WholeTake } from './whole-take.ts';
 
-/** All that follows from a take and is not judged: computed once, shared by checks, canvas and sheets. */
-export interface DerivedTake {
-  readonly take: Take;
-  readonly kit: KitIndex;
-  readonly limits: Limits;
-  readonly places: Places;
-  readonly wiring: Joints;
-  readonly harnesses: readonly Harness[];
-  readonly linkGroups: readonly LinkGroup[];
-  readonly neighbours: readonly Neighbours[];
-  /** Seats that have a place along each ribbon, first along it first; by index of the ribbon. */
-  readonly seatsAlong: readonly (readonly HeaderJoint[])[];
-  /** How each seated flat ribbon that does not bend lies. */
-  readonly lies: ReadonlyMap<LaidRibbon, Lie>;
-  /** Flat ribbons whose seats are out of the connectors' order. */
-  readonly crossed: ReadonlySet<LaidRibbon>;
-  readonly supplyNet: SupplyNet;
-}
-
-function liesOf(
-  ribbons: readonly LaidRibbon[],
-  along: readonly (readonly HeaderJoint[])[],
-  tolMm: number,
-): Map<LaidRibbon, Lie> {
+function liesOf(ribbons: readonly LaidRibbon[], along: SeatsAlong, tolMm: number): Map<LaidRibbon, Lie> {
   const lies = new Map<LaidRibbon, Lie>();
   for (const ribbon of ribbons) {
     if (!ribbon.facts.flat || ribbon.facts.bends) continue;
-    const lie = lieOf(ribbon, along[ribbon.index] ?? [], tolMm);
+    const lie = lieOf(ribbon, along.get(ribbon) ?? [], tolMm);
     if (lie) lies.set(ribbon, lie);
   }
   return lies;
 }
 
-/** Derives a take of an opened layout. Near-linear in what the take holds. */
-export function deriveTake(kit: Kit, take: Take): DerivedTake {
-  const index = indexKit(kit);
-  const places = placeTake(index, take);
-  const wiring = joinTake(index, take, places);
-  const { harnesses, harnessOf } = findHarnesses(wiring.ribbons, wiring.joints);
-  const along = wiring.ribbons.map(seatsAlong);
+/** What the parts of a take have in common. As long as that is the very same, a part follows from its own things alone. */
+interface Setting {
+  readonly kit: KitIndex;
+  readonly takeId: string;
+  readonly supplies: readonly Supply[];
+  readonly rows: Places['rows'];
+  readonly boards: Places['boards'];
+}
+
+interface Kept {
+  readonly setting: Setting;
+  /** Indices of its ribbons in the document. */
+  readonly ribbons: Part['ribbons'];
+  readonly derived: DerivedTake;
+}
+
+/*
+ * Parts outlive the take that they were derived for: while a module is dragged all parts but its own are made of
+ * the very same objects in each layout, and so are what follows from them and what the checks say of them. Kept
+ * by the first ribbon or module of the document, so that they go when these go.
+ */
+const keptParts = new WeakMap<Ribbon | Module, Kept>();
+
+const isSetting = (a: Setting, b: Setting): boolean =>
+  a.kit === b.kit &&
+  a.takeId === b.takeId &&
+  a.supplies === b.supplies &&
+  a.rows === b.rows &&
+  a.boards === b.boards;
+
+function isMadeOf({ ribbons, derived }: Kept, part: Part, take: Take, places: Places): boolean {
+  const { places: own, take: ownTake } = derived;
+  if (ribbons.length !== part.ribbons.length || own.modules.length !== part.modules.length) return false;
+  return (
+    part.modules.every((index, i) => places.modules[index] === own.modules[i]) &&
+    part.ribbons.every((index, i) => ribbons[i] === index && take.ribbons[index] === ownTake.ribbons[i])
+  );
+}
+
+function derivePart(part: Part, kit: KitIndex, whole: Take, all: Places): DerivedTake {
+  const modules = part.modules.map((index) => all.modules[index] as PlacedModule);
+  const drawn = part.ribbons.map((index) => ({ ribbon: whole.ribbons[index] as Ribbon, index }));
+  const take: Take = {
+    ...whole,
+    modules: modules.map(({ module }) => module),
+    ribbons: drawn.map(({ ribbon }) => ribbon),
+  };
+  const { rows, rowById, boards, boardById } = all;
+  const moduleById = new Map(modules.map((module) => [module.id, module]));
+  const places: Places = { rows, rowById, boards, boardById, modules, moduleById };
+  const wiring = joinRibbons(kit, drawn, places);
+  const { ribbons, joints } = wiring;
+  const { harnesses, harnessOf } = findHarnesses(ribbons, joints);
+  const along: SeatsAlong = new Map(ribbons.map((ribbon) => [ribbon, seatsAlong(ribbon)]));
   return {
     take,
-    kit: index,
-    limits: index.limits,
+    kit,
+    limits: kit.limits,
     places,
     wiring,
     harnesses,
     linkGroups: findLinkGroups(harnesses),
     neighbours: findNeighbours(harnesses, along),
     seatsAlong: along,
-    lies: liesOf(wiring.ribbons, along, index.limits.seatToleranceMm),
-    crossed: new Set(wiring.ribbons.filter((ribbon) => isCrossed(ribbon, along[ribbon.index] ?? []))),
-    supplyNet: traceSupplies(index, take, places, wiring.ribbons, wiring.joints, harnesses, harnessOf),
+    lies: liesOf(ribbons, along, kit.limits.seatToleranceMm),
+    crossed: new Set(ribbons.filter((ribbon) => isCrossed(ribbon, along.get(ribbon) ?? []))),
+    supplyNet: traceSupplies(kit, take, places, ribbons, joints, harnesses, harnessOf),
   };
+}
+
+/** Derives a take of an opened layout. Near-linear in what the take holds; after a move, in what the move touches. */
+export function deriveTake(kit: Kit, take: Take): WholeTake {
+  const index = indexKit(kit);
+  const places = placeTake(index, take);
+  const { rows, boards } = places;
+  const setting: Setting = { kit: index, takeId: take.id, supplies: take.supplies, rows, boards };
+  const parts = partsOf(take).map((part) => {
+    const key =
+      take.ribbons[part.ribbons[0] as number] ?? (take.modules[part.modules[0] as number] as Module);
+    const known = keptParts.get(key);
+    if (known && isSetting(known.setting, setting) && isMadeOf(known, part, take, places))
+      return known.derived;
+    const derived = derivePart(part, index, take, places);
+    keptParts.set(key, { setting, ribbons: part.ribbons, derived });
+    return derived;
+  });
+  return new WholeTake(take, index, places, parts);
 }

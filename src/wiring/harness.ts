@@ -9,6 +9,7 @@ export interface HeaderJoint extends Joint {
 
 /** Ribbons joined plug in socket; one ribbon alone is a harness. */
 export interface Harness {
+  /** In its part of the take. */
   readonly index: number;
   readonly ribbons: readonly LaidRibbon[];
   /** Conducting seats on headers of modules, and of boards, in document order. */
@@ -28,14 +29,17 @@ export const suppliesOf = (harness: Harness): ReadonlySet<number> =>
 /** Sorts ribbons into harnesses, each in document order. */
 export function findHarnesses(ribbons: readonly LaidRibbon[], joints: readonly Joint[]) {
   const sets = new UnionFind(ribbons.length);
+  const numberOf = new Map(ribbons.map((ribbon, number) => [ribbon, number]));
+  const setOf = (ribbon: LaidRibbon): number => sets.find(numberOf.get(ribbon) as number);
   for (const joint of joints) {
-    if (joint.on.type === 'connector' && joint.conducts) sets.join(joint.ribbon.index, joint.on.ribbon.index);
+    if (joint.on.type === 'connector' && joint.conducts)
+      sets.join(setOf(joint.ribbon), setOf(joint.on.ribbon));
   }
   const byRoot = new Map<number, Harness>();
   const harnesses: Harness[] = [];
-  const harnessOf: Harness[] = [];
+  const harnessOf = new Map<LaidRibbon, Harness>();
   for (const ribbon of ribbons) {
-    const root = sets.find(ribbon.index);
+    const root = setOf(ribbon);
     let harness = byRoot.get(root);
     if (!harness) {
       harness = { index: harnesses.length, ribbons: [], moduleSeats: [], boardSeats: [] };
@@ -43,14 +47,13 @@ export function findHarnesses(ribbons: readonly LaidRibbon[], joints: readonly J
       harnesses.push(harness);
     }
     (harness.ribbons as LaidRibbon[]).push(ribbon);
-    harnessOf.push(harness);
+    harnessOf.set(ribbon, harness);
   }
   for (const joint of joints) {
     if (!isHeaderJoint(joint) || !joint.conducts) continue;
-    const harness = harnessOf[joint.ribbon.index] as Harness;
+    const harness = harnessOf.get(joint.ribbon) as Harness;
     const seats = joint.on.header.owner.type === 'module' ? harness.moduleSeats : harness.boardSeats;
     (seats as HeaderJoint[]).push(joint);
   }
-  /** `harnessOf` is by index of the ribbon in its take. */
-  return { harnesses, harnessOf: harnessOf as readonly Harness[] };
+  return { harnesses, harnessOf: harnessOf as ReadonlyMap<LaidRibbon, Harness> };
 }

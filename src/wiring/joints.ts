@@ -2,7 +2,7 @@ import { exceeds } from '../geometry/exceeds.ts';
 import type { PlacedBoard, PlacedHeader, PlacedModule, Places } from '../geometry/place.ts';
 import { typeOf } from '../layout/defaults.ts';
 import { type KitIndex, resolve } from '../layout/kit-index.ts';
-import type { SeatedOn, Take } from '../layout/layout.ts';
+import type { Ribbon, SeatedOn } from '../layout/layout.ts';
 import type { HeaderJoint } from './harness.ts';
 import {
   connectorAt,
@@ -26,18 +26,25 @@ export type DoubleUse =
       readonly joints: readonly Joint[];
     };
 
-/** The ribbons of a take and every seat drawn, with what keeps a seat from conducting. */
+/** Ribbons and every seat drawn, with what keeps a seat from conducting. */
 export interface Joints {
+  /** In document order. */
   readonly ribbons: readonly LaidRibbon[];
   readonly ribbonById: ReadonlyMap<string, LaidRibbon>;
-  /** In document order. */
+  /** In document order within each part of a take. */
   readonly joints: readonly Joint[];
   readonly seatedOn: ReadonlyMap<PlacedHeader, readonly Joint[]>;
   readonly doubleUses: readonly DoubleUse[];
 }
 
-function layRibbons(kit: KitIndex, take: Take): LaidRibbon[] {
-  return take.ribbons.map((ribbon, index) => {
+/** A ribbon of the document, and its index there. */
+export interface DrawnRibbon {
+  readonly ribbon: Ribbon;
+  readonly index: number;
+}
+
+function layRibbons(kit: KitIndex, drawn: readonly DrawnRibbon[]): LaidRibbon[] {
+  return drawn.map(({ ribbon, index }) => {
     const facts = resolve(kit.ribbons, ribbon.kind);
     return {
       type: 'ribbon',
@@ -89,14 +96,14 @@ const isStated = (uses: readonly Joint[], on: JointTarget): boolean =>
       joint.on.type === 'connector' && joint.on.ribbon === on.ribbon && joint.on.connector === on.connector,
   );
 
-function drawJoints(kit: KitIndex, take: Take, places: Places, ribbons: readonly LaidRibbon[]) {
+function drawJoints(kit: KitIndex, places: Places, ribbons: readonly LaidRibbon[]) {
   const ribbonById = new Map(ribbons.map((ribbon) => [ribbon.id, ribbon]));
   const seatedOn = new Map<PlacedHeader, Joint[]>();
   const joints: Joint[] = [];
-  take.ribbons.forEach((drawn, index) => {
-    for (const seat of drawn.seats) {
+  for (const laid of ribbons) {
+    for (const seat of laid.ribbon.seats) {
       const [ribbon, connector, on] = fromThePlug(
-        ribbons[index] as LaidRibbon,
+        laid,
         seat.connector,
         targetOf(seat.on, places, ribbonById),
       );
@@ -124,7 +131,7 @@ function drawJoints(kit: KitIndex, take: Take, places: Places, ribbons: readonly
         else seatedOn.set(on.header, [joint]);
       }
     }
-  });
+  }
   return { ribbonById, seatedOn, joints };
 }
 
@@ -195,10 +202,13 @@ function looksAway({ ribbon, connector, on }: Joint): boolean {
   );
 }
 
-/** Reads every ribbon and seat of a take. Linear in the seats drawn. */
-export function joinTake(kit: KitIndex, take: Take, places: Places): Joints {
-  const ribbons = layRibbons(kit, take);
-  const { ribbonById, seatedOn, joints } = drawJoints(kit, take, places, ribbons);
+/**
+ * Reads ribbons and their seats. Linear in the seats drawn.
+ * @param drawn - in document order, with all that sit on one another or on one header
+ */
+export function joinRibbons(kit: KitIndex, drawn: readonly DrawnRibbon[], places: Places): Joints {
+  const ribbons = layRibbons(kit, drawn);
+  const { ribbonById, seatedOn, joints } = drawJoints(kit, places, ribbons);
   const doubleUses = findDoubleUses(ribbons, seatedOn);
   for (const ribbon of ribbons) chooseEnd(ribbon);
   for (const joint of joints) {

@@ -11,6 +11,7 @@ import type { Connector, Face, Ribbon, StripeEdge } from '../layout/layout.ts';
 export interface LaidRibbon {
   readonly type: 'ribbon';
   readonly id: string;
+  /** In the document. */
   readonly index: number;
   readonly ribbon: Ribbon;
   readonly facts: RibbonFacts;
@@ -38,7 +39,7 @@ export interface Joint {
   readonly ribbon: LaidRibbon;
   readonly connector: number;
   readonly on: JointTarget;
-  /** Place in the document among all seats of the take. */
+  /** Place in the document among all seats of its part of the take. */
   readonly order: number;
   readonly flaws: JointFlaws;
   /** Another seat came first to what it sits on, or to its own connector. */

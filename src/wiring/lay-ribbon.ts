@@ -3,7 +3,7 @@ import type { PlacedHeader } from '../geometry/place.ts';
 import { typeOf } from '../layout/defaults.ts';
 import { type RibbonFacts, resolve } from '../layout/kit-index.ts';
 import type { Seat, StripeEdge } from '../layout/layout.ts';
-import type { DerivedTake } from './derive.ts';
+import type { DerivedTake } from './derived-take.ts';
 
 /** How a new ribbon would lie: its seats, and for a flat one the edge on which its stripe lies. */
 export interface LaidOver {

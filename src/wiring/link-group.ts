@@ -21,7 +21,6 @@ interface Link {
 
 /** Harnesses joined by the `passes` headers inside modules; one harness alone is a group. */
 export interface LinkGroup {
-  readonly index: number;
   readonly harnesses: readonly Harness[];
   readonly ribbons: readonly LaidRibbon[];
   readonly links: readonly Link[];
@@ -80,8 +79,7 @@ function linksOf(harnesses: readonly Harness[]): Link[] {
 export function findLinkGroups(harnesses: readonly Harness[]): LinkGroup[] {
   const sets = joinHarnesses(harnesses);
   const byRoot = groupBy(harnesses, ({ index }) => sets.find(index));
-  return [...byRoot.values()].map((together, index) => ({
-    index,
+  return [...byRoot.values()].map((together) => ({
     harnesses: together,
     ribbons: together.flatMap(({ ribbons }) => ribbons),
     links: linksOf(together),

@@ -3,6 +3,9 @@ import type { Limits } from '../layout/layout.ts';
 import type { Harness, HeaderJoint } from './harness.ts';
 import { atMmOf, connectorAt, type Joint, type LaidRibbon, orderOf } from './laid-ribbon.ts';
 
+/** Seats that have a place along each ribbon, first along it first. */
+export type SeatsAlong = ReadonlyMap<LaidRibbon, readonly HeaderJoint[]>;
+
 /** Two seats with no other seat on the way between them, the first in document order first. */
 export interface Neighbours {
   readonly a: HeaderJoint;
@@ -138,19 +141,15 @@ function throughJoints(seats: readonly HeaderJoint[]): Neighbours[] {
 /**
  * The neighbours on every harness, boards' seats included. A flat ribbon's seat on a horizontal header has no
  * geometry and counts as none.
- * @param along - the seats along each ribbon, by index of the ribbon
  */
-export function findNeighbours(
-  harnesses: readonly Harness[],
-  along: readonly (readonly HeaderJoint[])[],
-): Neighbours[] {
+export function findNeighbours(harnesses: readonly Harness[], along: SeatsAlong): Neighbours[] {
   const found: Neighbours[] = [];
   for (const { ribbons } of harnesses) {
     const [ribbon, ...others] = ribbons as readonly [LaidRibbon, ...LaidRibbon[]];
     const pairs =
       others.length === 0
-        ? pairsAlong(ribbon, along[ribbon.index] ?? [])
-        : throughJoints(ribbons.flatMap(({ index }) => along[index] ?? []));
+        ? pairsAlong(ribbon, along.get(ribbon) ?? [])
+        : throughJoints(ribbons.flatMap((each) => along.get(each) ?? []));
     for (const pair of pairs) found.push(pair);
   }
   return found;

@@ -1,5 +1,5 @@
 import type { KitIndex } from '../layout/kit-index.ts';
-import type { DerivedTake } from './derive.ts';
+import type { DerivedTake } from './derived-take.ts';
 import { type Joint, linesOf, linesUnder, waysOf } from './laid-ribbon.ts';
 import { type Mishap, type Misplug, mishapOf } from './mishap.ts';
 

@@ -8,7 +8,6 @@ import { UnionFind } from './union-find.ts';
 
 /** Modules that share a supply through link ribbons; a lone module is one. */
 export interface Island {
-  readonly index: number;
   readonly modules: readonly PlacedModule[];
   readonly feeds: readonly Feed[];
 }
@@ -23,8 +22,7 @@ export interface Feed {
 export interface SupplyNet {
   /** Those with a module or a feed. */
   readonly islands: readonly Island[];
-  /** By index of the module. */
-  readonly islandOf: readonly Island[];
+  islandOf(module: PlacedModule): Island;
   /** Whether a supply line arrives at a module from a supply that gives it. */
   reaches(module: PlacedModule, line: string): boolean;
 }
@@ -42,15 +40,16 @@ const carries = (bus: BusFacts, ways: number, line: string): boolean => {
 class Nodes {
   readonly #lines: readonly string[];
   readonly #throughOf = new Map<PlacedHeader, number>();
-  readonly #modules: number;
-  readonly #ribbons: number;
+  readonly #numberOfModule: ReadonlyMap<PlacedModule, number>;
+  readonly #numberOfRibbon: ReadonlyMap<LaidRibbon, number>;
   readonly carriers: number;
   readonly size: number;
 
-  constructor(kit: KitIndex, places: Places, ribbons: number, supplies: number) {
+  constructor(kit: KitIndex, places: Places, ribbons: readonly LaidRibbon[], supplies: number) {
     this.#lines = kit.supplyLines;
-    this.#modules = places.modules.length;
-    let next = this.#modules;
+    this.#numberOfModule = new Map(places.modules.map((module, number) => [module, number]));
+    this.#numberOfRibbon = new Map(ribbons.map((ribbon, number) => [ribbon, number]));
+    let next = places.modules.length;
     for (const module of places.modules) {
       const joined = new Map<BusFacts, number>();
       for (const header of module.headers) {
@@ -58,19 +57,25 @@ class Nodes {
         const passesToOwn =
           header.passes && module.headers.some((other) => isJoinedTo(header, other) && !other.isolated);
         const known = header.passes ? joined.get(header.bus) : undefined;
-        const carrier = passesToOwn ? module.index : (known ?? next++);
+        const carrier = passesToOwn ? this.ofModule(module) : (known ?? next++);
         if (header.passes) joined.set(header.bus, carrier);
         this.#throughOf.set(header, carrier);
       }
     }
     this.carriers = next;
-    this.#ribbons = ribbons;
-    this.size = (next + ribbons + supplies) * this.#lines.length;
+    this.size = (next + ribbons.length + supplies) * this.#lines.length;
   }
 
   /** What a header hands its supply lines to: its module, or a way past it. */
   carrier(header: PlacedHeader): number {
-    return header.isolated ? (this.#throughOf.get(header) as number) : header.owner.index;
+    return header.isolated
+      ? (this.#throughOf.get(header) as number)
+      : this.ofModule(header.owner as PlacedModule);
+  }
+
+  /** What a module's own supply lines lie on. */
+  ofModule(module: PlacedModule): number {
+    return this.#numberOfModule.get(module) as number;
   }
 
   ofCarrier(carrier: number, line: number): number {
@@ -78,11 +83,11 @@ class Nodes {
   }
 
   ofRibbon(ribbon: LaidRibbon, line: number): number {
-    return (this.carriers + ribbon.index) * this.#lines.length + line;
+    return (this.carriers + (this.#numberOfRibbon.get(ribbon) as number)) * this.#lines.length + line;
   }
 
   ofSupply(supply: number, line: number): number {
-    return (this.carriers + this.#ribbons + supply) * this.#lines.length + line;
+    return (this.carriers + this.#numberOfRibbon.size + supply) * this.#lines.length + line;
   }
 
   ofHeader(header: PlacedHeader, line: number): number {
@@ -132,7 +137,7 @@ function findIslands(
     const root = carriers.find(carrier);
     let island = byRoot.get(root);
     if (!island) {
-      island = { index: islands.length, modules: [], feeds: [] };
+      island = { modules: [], feeds: [] };
       byRoot.set(root, island);
       islands.push(island);
     }
@@ -185,12 +190,12 @@ export function traceSupplies(
   ribbons: readonly LaidRibbon[],
   joints: readonly Joint[],
   harnesses: readonly Harness[],
-  harnessOf: readonly Harness[],
+  harnessOf: ReadonlyMap<LaidRibbon, Harness>,
 ): SupplyNet {
   const lines = kit.supplyLines;
-  const nodes = new Nodes(kit, places, ribbons.length, take.supplies.length);
+  const nodes = new Nodes(kit, places, ribbons, take.supplies.length);
   const net = new UnionFind(nodes.size);
-  const isFeedJoint = (joint: Joint): boolean => isFeed(harnessOf[joint.ribbon.index] as Harness);
+  const isFeedJoint = (joint: Joint): boolean => isFeed(harnessOf.get(joint.ribbon) as Harness);
   const conducting = joints.filter((joint) => joint.conducts);
 
   for (const joint of conducting) if (!isFeedJoint(joint)) joinSeat(net, nodes, lines, joint);
@@ -210,10 +215,10 @@ export function traceSupplies(
   const indexOfLine = new Map(lines.map((line, i) => [line, i]));
   return {
     islands: islands.filter(({ modules, feeds }) => modules.length > 0 || feeds.length > 0),
-    islandOf: islandOfCarrier.slice(0, places.modules.length),
+    islandOf: (module) => islandOfCarrier[nodes.ofModule(module)] as Island,
     reaches: (module, line) => {
       const i = indexOfLine.get(line);
-      return i !== undefined && live.has(net.find(nodes.ofCarrier(module.index, i)));
+      return i !== undefined && live.has(net.find(nodes.ofCarrier(nodes.ofModule(module), i)));
     },
   };
 }

@@ -1,4 +1,4 @@
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { along, example, ribbon, ribbonKind } from '../example.ts';
 import { ribbonSpots, ribbonSubject } from '../words.ts';

@@ -1,4 +1,4 @@
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import { mishapAt } from '../../wiring/rehearse.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { tellMishap } from '../consequence.ts';

@@ -1,4 +1,4 @@
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { Island } from '../../wiring/supply-net.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { along, example, kind, onBoard, onModule, powerHeader, ribbon, shoreHeader } from '../example.ts';

@@ -1,4 +1,4 @@
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { DoubleUse } from '../../wiring/joints.ts';
 import type { Joint } from '../../wiring/laid-ribbon.ts';
 import type { About, Check, Examples, Found, Subject } from '../check.ts';

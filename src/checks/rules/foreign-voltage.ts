@@ -1,4 +1,4 @@
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { example, kind, powerHeader } from '../example.ts';
 import { lineName, list, moduleSpot, moduleSubject } from '../words.ts';

@@ -1,4 +1,4 @@
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import { waysOf } from '../../wiring/laid-ribbon.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { example, kind, onBoard, onModule, POWER16, powerHeader, ribbon, ribbonKind } from '../example.ts';

@@ -1,5 +1,4 @@
 import type { ModuleKind } from '../../layout/layout.ts';
-import type { DerivedTake } from '../../wiring/derive.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { example, kind } from '../example.ts';
 import { count, moduleSpot, moduleSubject, namesOf } from '../words.ts';
@@ -13,7 +12,8 @@ export const about: About = {
 export const guessedData: Check = {
   id: 'guessed-data',
   level: 'reminder',
-  *find({ places }: DerivedTake) {
+  whole: true,
+  *find({ places }) {
     const guessed = places.modules.filter(({ facts }) => facts.kind.known === 'guessed');
     if (guessed.length === 0) return;
     yield {

@@ -1,5 +1,5 @@
 import { GND } from '../../layout/defaults.ts';
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import { type Harness, suppliesOf } from '../../wiring/harness.ts';
 import type { Feed } from '../../wiring/supply-net.ts';
 import type { About, Check, Examples, Found } from '../check.ts';
@@ -28,7 +28,7 @@ function found(
   take: DerivedTake,
 ): Found {
   const joined = take.take.supplies.filter((_, index) => supplies.has(index));
-  const modules = fedModules({ index: 0, modules: [], feeds });
+  const modules = fedModules({ modules: [], feeds });
   return {
     subjects: [...joined.map(({ id }) => ({ type: 'supply' as const, id })), ...modules.map(moduleSubject)],
     headline: `${list(joined.map(({ name }) => name))} would be joined`,

@@ -1,5 +1,5 @@
 import type { Key } from '../../layout/layout.ts';
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import { connectorOf } from '../../wiring/laid-ribbon.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { example, kind, onBoard, onModule, powerHeader, ribbon, ribbonKind } from '../example.ts';

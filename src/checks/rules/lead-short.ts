@@ -1,5 +1,5 @@
 import { exceeds } from '../../geometry/exceeds.ts';
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import { distanceMm, type Neighbours } from '../../wiring/neighbours.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { example, onBoard, onModule, ribbon } from '../example.ts';

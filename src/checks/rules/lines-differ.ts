@@ -1,5 +1,5 @@
 import type { Bus } from '../../layout/layout.ts';
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import { linesOf, linesUnder } from '../../wiring/laid-ribbon.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { mishapAsSeated, tellMishap } from '../consequence.ts';

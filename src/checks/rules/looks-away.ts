@@ -1,4 +1,4 @@
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { along, example, ribbon } from '../example.ts';
 import { connectorName, jointSpots, seatPart, seatSubjects, targetName } from '../words.ts';

@@ -1,4 +1,4 @@
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { example, kind, onBoard, onModule, powerHeader, ribbon, SUPPLY } from '../example.ts';
 import { lineName, list, moduleSpot, moduleSubject } from '../words.ts';
@@ -14,7 +14,7 @@ export const missingVoltage: Check = {
   level: 'fault',
   *find({ places, supplyNet }: DerivedTake) {
     for (const module of places.modules) {
-      const isFed = supplyNet.islandOf[module.index]?.feeds.length;
+      const isFed = supplyNet.islandOf(module).feeds.length > 0;
       if (!isFed || module.facts.needs.every((line) => supplyNet.reaches(module, line))) continue;
       const missing = module.facts.needs.filter((line) => !supplyNet.reaches(module, line));
       yield {

@@ -1,5 +1,5 @@
 import { exceeds } from '../../geometry/exceeds.ts';
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import { archOf, isGap } from '../bend.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { along, example, kind, ROW, ribbon, shoreHeader } from '../example.ts';

@@ -1,5 +1,5 @@
 import { exceeds } from '../../geometry/exceeds.ts';
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { along, example, ribbon } from '../example.ts';
 import { moveToLand, straysOf } from '../stray.ts';

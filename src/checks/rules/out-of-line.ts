@@ -1,5 +1,5 @@
 import { exceeds } from '../../geometry/exceeds.ts';
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import { inOneRow, isOutOfLine, type Neighbours, skewMm } from '../../wiring/neighbours.ts';
 import type { About, Check, Examples, Found } from '../check.ts';
 import { along, example, kind, ribbon, shoreHeader } from '../example.ts';

@@ -1,6 +1,6 @@
 import { exceeds } from '../../geometry/exceeds.ts';
 import type { PlacedBoard, PlacedModule } from '../../geometry/place.ts';
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { reachOf, reachWords, totalMm } from '../depth.ts';
 import { BOARD, example, SUPPLY } from '../example.ts';

@@ -1,7 +1,6 @@
 import type { PlacedModule } from '../../geometry/place.ts';
 import { hpToMm, mmToHp } from '../../geometry/rack.ts';
 import { groupBy } from '../../layout/group-by.ts';
-import type { DerivedTake } from '../../wiring/derive.ts';
 import type { About, Check, Examples, Found } from '../check.ts';
 import { example } from '../example.ts';
 import { hp, moduleSubject } from '../words.ts';
@@ -38,7 +37,8 @@ export const about: About = {
 export const overlap: Check = {
   id: 'overlap',
   level: 'fault',
-  *find({ places }: DerivedTake) {
+  whole: true,
+  *find({ places }) {
     const byRow = groupBy(places.modules, ({ row }) => row);
     for (const modules of byRow.values()) yield* overlapsIn(modules);
   },

@@ -2,10 +2,10 @@ import { ribbonWidthMm } from '../../geometry/connector.ts';
 import { exceeds } from '../../geometry/exceeds.ts';
 import type { PlacedRow } from '../../geometry/place.ts';
 import { groupBy } from '../../layout/group-by.ts';
-import type { DerivedTake } from '../../wiring/derive.ts';
 import type { HeaderJoint } from '../../wiring/harness.ts';
 import type { LaidRibbon } from '../../wiring/laid-ribbon.ts';
 import type { About, Check, Examples, Found } from '../check.ts';
+import { eachPart } from '../each-part.ts';
 import { along, example, kind, ribbon, ribbonKind, shoreHeader } from '../example.ts';
 import { mm, ribbonSubject } from '../words.ts';
 
@@ -37,6 +37,12 @@ function spansOf(ribbon: LaidRibbon, seats: readonly HeaderJoint[]): Span[] {
   }
   return spans;
 }
+
+const allSpans = eachPart(({ wiring, seatsAlong }) =>
+  wiring.ribbons
+    .filter(({ facts }) => facts.flat)
+    .flatMap((laid) => spansOf(laid, seatsAlong.get(laid) ?? [])),
+);
 
 const areJoined = (a: LaidRibbon, b: LaidRibbon): boolean =>
   a.uses.some((joints) =>
@@ -77,11 +83,10 @@ export const about: About = {
 export const ribbonsClash: Check = {
   id: 'ribbons-clash',
   level: 'fault',
-  *find({ wiring, seatsAlong, limits }: DerivedTake) {
-    const flat = wiring.ribbons.filter(({ facts }) => facts.flat);
-    const spans = flat.flatMap((laid) => spansOf(laid, seatsAlong[laid.index] ?? []));
-    const byRow = groupBy(spans, ({ row }) => row);
-    for (const inRow of byRow.values()) yield* clashesIn(inRow, limits.connectorBodyMm);
+  whole: true,
+  *find(take) {
+    const byRow = groupBy(allSpans(take), ({ row }) => row);
+    for (const inRow of byRow.values()) yield* clashesIn(inRow, take.limits.connectorBodyMm);
   },
 };
 

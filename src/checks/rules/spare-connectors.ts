@@ -1,8 +1,17 @@
-import type { DerivedTake } from '../../wiring/derive.ts';
 import { connectorsInUse } from '../../wiring/laid-ribbon.ts';
 import type { About, Check, Examples } from '../check.ts';
+import { eachPart } from '../each-part.ts';
 import { along, example, ribbon } from '../example.ts';
-import { count, namesOf, ribbonSpots, ribbonSubjects } from '../words.ts';
+import { count, inDocumentOrder, namesOf, ribbonSpots, ribbonSubjects } from '../words.ts';
+
+/** Seated ribbons with connectors left free, and how many. */
+const spareOf = eachPart(({ wiring }) =>
+  wiring.ribbons.flatMap((ribbon) => {
+    const inUse = connectorsInUse(ribbon).length;
+    const free = inUse > 0 ? ribbon.facts.connectors.length - inUse : 0;
+    return free > 0 ? [{ ribbon, free }] : [];
+  }),
+);
 
 export const about: About = {
   title: 'Connectors left free',
@@ -13,15 +22,12 @@ export const about: About = {
 export const spareConnectors: Check = {
   id: 'spare-connectors',
   level: 'reminder',
-  *find({ wiring }: DerivedTake) {
-    let free = 0;
-    const ribbons = wiring.ribbons.filter((laid) => {
-      const inUse = connectorsInUse(laid).length;
-      const spare = inUse > 0 ? laid.facts.connectors.length - inUse : 0;
-      free += spare;
-      return spare > 0;
-    });
-    if (ribbons.length === 0) return;
+  whole: true,
+  *find(take) {
+    const spare = spareOf(take);
+    if (spare.length === 0) return;
+    const ribbons = inDocumentOrder(spare.map(({ ribbon }) => ribbon));
+    const free = spare.reduce((sum, each) => sum + each.free, 0);
     yield {
       subjects: ribbonSubjects(ribbons),
       headline: `${count(free, 'connector')} left free`,

@@ -1,7 +1,7 @@
 import type { PlacedModule } from '../../geometry/place.ts';
 import { groupBy } from '../../layout/group-by.ts';
 import type { BusFacts } from '../../layout/kit-index.ts';
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { LaidRibbon } from '../../wiring/laid-ribbon.ts';
 import type { LinkGroup } from '../../wiring/link-group.ts';
 import type { About, Check, Examples } from '../check.ts';

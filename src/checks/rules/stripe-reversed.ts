@@ -1,4 +1,4 @@
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import { connectorOf, isWrongAxis, type Joint, stripeAt } from '../../wiring/laid-ribbon.ts';
 import { mishapAt } from '../../wiring/rehearse.ts';
 import type { About, Check, Examples, Mend } from '../check.ts';

@@ -1,8 +1,9 @@
-import type { DerivedTake } from '../../wiring/derive.ts';
+import { groupBy } from '../../layout/group-by.ts';
 import { connectorOf, type Joint } from '../../wiring/laid-ribbon.ts';
 import type { About, Check, Examples } from '../check.ts';
+import { eachPart } from '../each-part.ts';
 import { example, kind, onBoard, onModule, powerHeader, ribbon, ribbonKind, SUPPLY } from '../example.ts';
-import { count, namesOf, ribbonSpots, ribbonSubjects } from '../words.ts';
+import { count, inDocumentOrder, namesOf, ribbonSpots, ribbonSubjects } from '../words.ts';
 
 const isKeyed = (key: string | undefined): boolean => key !== undefined && key !== 'none';
 
@@ -11,6 +12,15 @@ function isProtected({ ribbon: own, connector, on }: Joint): boolean {
   if (!isKeyed(connectorOf(own, connector).key)) return false;
   return on.type === 'header' ? on.header.keyed : isKeyed(connectorOf(on.ribbon, on.connector).key);
 }
+
+/** Ribbons with seats that nothing keeps from being plugged the other way round, and how many. */
+const openRibbons = eachPart(({ wiring }) => {
+  const open = wiring.joints.filter((joint) => joint.conducts && !isProtected(joint));
+  return [...groupBy(open, ({ ribbon }) => ribbon)].map(([ribbon, joints]) => ({
+    ribbon,
+    seats: joints.length,
+  }));
+});
 
 export const about: About = {
   title: 'Seats that no key protects',
@@ -21,16 +31,18 @@ export const about: About = {
 export const stripeSide: Check = {
   id: 'stripe-side',
   level: 'reminder',
-  *find({ wiring }: DerivedTake) {
-    const open = wiring.joints.filter((joint) => joint.conducts && !isProtected(joint));
-    const ribbons = [...new Set(open.map((joint) => joint.ribbon))];
-    if (ribbons.length === 0) return;
+  whole: true,
+  *find(take) {
+    const open = openRibbons(take);
+    if (open.length === 0) return;
+    const ribbons = inDocumentOrder(open.map(({ ribbon }) => ribbon));
+    const seats = open.reduce((sum, each) => sum + each.seats, 0);
     yield {
       subjects: ribbonSubjects(ribbons),
-      headline: `Look at the stripe on ${count(open.length, 'open seat')}`,
+      headline: `Look at the stripe on ${count(seats, 'open seat')}`,
       detail: `No key helps at ${namesOf(ribbons)}: the drawing cannot tell how they are plugged.`,
       remedy: 'Look at each stripe before power: it lies at pin 1.',
-      measure: { seats: open.length },
+      measure: { seats },
       spots: ribbons.flatMap(ribbonSpots),
     };
   },

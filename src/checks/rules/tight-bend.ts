@@ -1,5 +1,5 @@
 import { EPSILON } from '../../geometry/exceeds.ts';
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import { distanceMm } from '../../wiring/neighbours.ts';
 import { archOf } from '../bend.ts';
 import type { About, Check, Examples } from '../check.ts';

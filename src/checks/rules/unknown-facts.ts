@@ -1,6 +1,7 @@
 import type { PlacedHeader, PlacedModule } from '../../geometry/place.ts';
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { About, Check, Examples } from '../check.ts';
+import { eachPart } from '../each-part.ts';
 import { example, kind } from '../example.ts';
 import { count, lineName, list, moduleSpot, moduleSubject } from '../words.ts';
 
@@ -17,6 +18,12 @@ function missingFacts({ facts, headers }: PlacedModule, { wiring }: DerivedTake)
   ];
 }
 
+const incompleteOf = eachPart((part) =>
+  part.places.modules
+    .map((module) => ({ module, missing: missingFacts(module, part) }))
+    .filter(({ missing }) => missing.length > 0),
+);
+
 export const about: About = {
   title: 'Facts that are missing',
   why: 'What is not known is not checked: an unknown depth, draw or pin 1 passes every rule.',
@@ -26,12 +33,9 @@ export const about: About = {
 export const unknownFacts: Check = {
   id: 'unknown-facts',
   level: 'reminder',
-  *find(take: DerivedTake) {
-    const incomplete: { module: PlacedModule; missing: string[] }[] = [];
-    for (const module of take.places.modules) {
-      const missing = missingFacts(module, take);
-      if (missing.length > 0) incomplete.push({ module, missing });
-    }
+  whole: true,
+  *find(take) {
+    const incomplete = incompleteOf(take).sort((a, b) => a.module.index - b.module.index);
     if (incomplete.length === 0) return;
     const byModule = incomplete.map(({ module, missing }) => `${module.name} (${list(missing)})`);
     yield {

@@ -1,35 +1,34 @@
 import type { PlacedHeader, PlacedModule } from '../../geometry/place.ts';
 import type { BusFacts } from '../../layout/kit-index.ts';
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { About, Check, Examples } from '../check.ts';
+import { eachPart } from '../each-part.ts';
 import { along, example, ribbon } from '../example.ts';
-import { count, moduleSpot, moduleSubject, namesOf } from '../words.ts';
+import { count, inDocumentOrder, moduleSpot, moduleSubject, namesOf } from '../words.ts';
 
-/** Buses that a placed module hosts. */
-function hostedHere({ places }: DerivedTake): Set<BusFacts> {
-  const hosted = new Set<BusFacts>();
-  for (const { headers } of places.modules) {
-    for (const { role, bus } of headers) if (role === 'host') hosted.add(bus);
-  }
-  return hosted;
-}
+/** Buses that placed modules host. */
+const hostedOf = eachPart(({ places }) => [
+  ...new Set(
+    places.modules.flatMap(({ headers }) =>
+      headers.filter(({ role }) => role === 'host').map(({ bus }) => bus),
+    ),
+  ),
+]);
 
-/** Of several headers on one bus, one that is seated is enough. */
-function isUnlinked(
-  { headers }: PlacedModule,
-  hosted: ReadonlySet<BusFacts>,
-  { wiring }: DerivedTake,
-): boolean {
-  const isMember = ({ role, bus }: PlacedHeader): boolean => role === 'member' && hosted.has(bus);
+/** Buses that a module could be a member of and on which none of its headers is seated: one is enough. */
+function freeBuses({ headers }: PlacedModule, { wiring }: DerivedTake): BusFacts[] {
+  const members = headers.filter(({ role }) => role === 'member');
   const isSeated = (header: PlacedHeader): boolean =>
     wiring.seatedOn.get(header)?.some((joint) => joint.conducts) === true;
-  return headers.some(
-    (header) =>
-      isMember(header) &&
-      !isSeated(header) &&
-      !headers.some((other) => other.bus === header.bus && isMember(other) && isSeated(other)),
-  );
+  const linked = new Set(members.filter(isSeated).map(({ bus }) => bus));
+  return members.map(({ bus }) => bus).filter((bus) => !linked.has(bus));
 }
+
+const freeMembersOf = eachPart((part) =>
+  part.places.modules
+    .map((module) => ({ module, buses: freeBuses(module, part) }))
+    .filter(({ buses }) => buses.length > 0),
+);
 
 export const about: About = {
   title: 'Modules that could be linked',
@@ -40,10 +39,12 @@ export const about: About = {
 export const unlinked: Check = {
   id: 'unlinked',
   level: 'reminder',
-  *find(take: DerivedTake) {
-    const hosted = hostedHere(take);
-    const modules = take.places.modules.filter((module) => isUnlinked(module, hosted, take));
-    if (modules.length === 0) return;
+  whole: true,
+  *find(take) {
+    const hosted = new Set(hostedOf(take));
+    const unlinked = freeMembersOf(take).filter(({ buses }) => buses.some((bus) => hosted.has(bus)));
+    if (unlinked.length === 0) return;
+    const modules = inDocumentOrder(unlinked.map(({ module }) => module));
     yield {
       subjects: modules.map(moduleSubject),
       headline: `${count(modules.length, 'module')} not linked to a host`,

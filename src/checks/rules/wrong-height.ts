@@ -1,5 +1,5 @@
 import { exceeds } from '../../geometry/exceeds.ts';
-import type { DerivedTake } from '../../wiring/derive.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { example, kind } from '../example.ts';
 import { figure, moduleSpot, moduleSubject } from '../words.ts';

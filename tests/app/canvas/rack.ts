@@ -1,4 +1,4 @@
-import type { DerivedTake, Kit, Module, Ribbon, Take } from '../../../src/index.ts';
+import type { Kit, Module, Ribbon, Take, WholeTake } from '../../../src/index.ts';
 import { deriveTake } from '../../../src/index.ts';
 
 /*
@@ -100,7 +100,7 @@ export function rackTake(modules: number): Take {
   };
 }
 
-export const deriveRack = (take: Take): DerivedTake => deriveTake(KIT, take);
+export const deriveRack = (take: Take): WholeTake => deriveTake(KIT, take);
 
 /** The take with one module moved along its row. */
 export const withMoved = (take: Take, id: string, byHp: number): Take => ({
