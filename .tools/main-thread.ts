@@ -2,7 +2,15 @@
 export interface MainThread {
   /** All its tasks together, ms. */
   readonly totalMs: number;
+  /** The same without the time in which other programs had the processor, ms. */
+  readonly cpuMs: number;
   readonly longestMs: number;
+  readonly longestCpuMs: number;
+}
+
+interface Task {
+  readonly ms: number;
+  readonly cpuMs: number;
 }
 
 interface TraceEvent {
@@ -12,6 +20,7 @@ interface TraceEvent {
   readonly tid: number;
   /** Microseconds. */
   readonly dur?: number;
+  readonly tdur?: number;
   readonly args?: { readonly name?: string };
 }
 
@@ -25,18 +34,20 @@ export function mainThreadOf(trace: string): MainThread {
       .filter(({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain')
       .map(({ pid, tid }) => `${pid}/${tid}`),
   );
-  const tasks = new Map<string, number[]>();
-  for (const { name, ph, pid, tid, dur } of traceEvents) {
+  const tasks = new Map<string, Task[]>();
+  for (const { name, ph, pid, tid, dur = 0, tdur = 0 } of traceEvents) {
     const thread = `${pid}/${tid}`;
     if (ph !== 'X' || !TASKS.has(name) || !mains.has(thread)) continue;
-    const ms = (dur ?? 0) / 1000;
+    const task = { ms: dur / 1000, cpuMs: tdur / 1000 };
     const known = tasks.get(thread);
-    if (known) known.push(ms);
-    else tasks.set(thread, [ms]);
+    if (known) known.push(task);
+    else tasks.set(thread, [task]);
   }
   const threads = [...tasks.values()].map((all) => ({
-    totalMs: all.reduce((sum, ms) => sum + ms, 0),
-    longestMs: Math.max(...all),
+    totalMs: all.reduce((sum, { ms }) => sum + ms, 0),
+    cpuMs: all.reduce((sum, { cpuMs }) => sum + cpuMs, 0),
+    longestMs: Math.max(...all.map(({ ms }) => ms)),
+    longestCpuMs: Math.max(...all.map(({ cpuMs }) => cpuMs)),
   }));
   const busiest = threads.toSorted((a, b) => b.totalMs - a.totalMs)[0];
   if (!busiest) throw new Error('no main thread in the trace');

@@ -22,7 +22,7 @@ import {
 import { drawTraces } from './draw/traces.ts';
 import { type Moving, type Scene, selectionKey } from './model.ts';
 import { type Run, runOf } from './runs.ts';
-import { boardBox, meets, moduleBox, rowOf, type Sheet, type SheetRow } from './sheet.ts';
+import { type Box, boardBox, meets, moduleBox, rowOf, type Sheet, type SheetRow } from './sheet.ts';
 
 const runsOf = (sheet: Sheet, take: DerivedTake, ribbons: readonly LaidRibbon[]): Run[] =>
   ribbons.flatMap((ribbon) => runOf(sheet, take, ribbon) ?? []);
@@ -129,6 +129,29 @@ function isRunSeen({ view, sheet }: Paper, { box, knots }: Run): boolean {
     top: top - plate,
     bottom: Math.max(bottom, ...rows),
   });
+}
+
+/** Room around what moves for its label, its marks and its dimensions, px. */
+const AROUND_PX = 72;
+
+/** All that a gesture may paint, marks and slices in the section included. */
+export function movingBox(sheet: Sheet, { derived }: Moving, cast: Cast): Box | undefined {
+  const boxes: Box[] = [];
+  for (const module of derived.places.modules) {
+    if (!cast.moves(module)) continue;
+    boxes.push({ ...moduleBox(sheet, module), bottom: rowOf(sheet, module).sectionBottom });
+  }
+  for (const { box, knots } of runsOf(sheet, derived, derived.wiring.ribbons.filter(cast.carries))) {
+    const sections = knots.map(({ header }) => (header ? rowOf(sheet, header).sectionBottom : 0));
+    boxes.push({ ...box, bottom: Math.max(box.bottom, ...sections) });
+  }
+  if (boxes.length === 0) return undefined;
+  return {
+    left: Math.min(...boxes.map(({ left }) => left)) - AROUND_PX,
+    top: Math.min(...boxes.map(({ top }) => top)) - AROUND_PX,
+    right: Math.max(...boxes.map(({ right }) => right)) + AROUND_PX,
+    bottom: Math.max(...boxes.map(({ bottom }) => bottom)) + AROUND_PX,
+  };
 }
 
 /** What a gesture moves, as it would be on release, with its marks. Costs as much as it moves, however large the take. */

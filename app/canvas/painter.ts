@@ -2,9 +2,9 @@ import type { Layer } from 'konva/lib/Layer.js';
 import { type Cast, castOf, movesOn } from './cast.ts';
 import { type Mark, marksOf } from './draw/marks.ts';
 import type { Context, Paper } from './draw/paper.ts';
-import { paintMarks, paintMoving, paintStill } from './layers.ts';
+import { movingBox, paintMarks, paintMoving, paintStill } from './layers.ts';
 import type { Moving, MovingStore, Scene, Size, Viewport } from './model.ts';
-import { layOutSheet, viewOf } from './sheet.ts';
+import { type Box, layOutSheet, viewOf } from './sheet.ts';
 import type { Theme } from './theme.ts';
 
 /** What a stage shows. */
@@ -34,6 +34,15 @@ const MUCH = 1.8;
 /** One half of the turn from side to side, ms. */
 const HALF_TURN_MS = 140;
 
+/** The moving layer's canvas changes its size in steps: each change costs a canvas. */
+const STEP_PX = 64;
+
+const WHOLE_STAGE: Box = { left: 0, top: 0, right: 0, bottom: 0 };
+const NO_FRAME: Box = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity };
+
+const downTo = (px: number): number => Math.floor(px / STEP_PX) * STEP_PX;
+const upTo = (px: number): number => Math.ceil(px / STEP_PX) * STEP_PX;
+
 const isSame = (a: Viewport, b: Viewport): boolean => a.scale === b.scale && a.x === b.x && a.y === b.y;
 
 /** Whether the still layer looks the same, wherever it lies. */
@@ -55,6 +64,8 @@ export class Painter {
   #cast: Cast;
   /** What the cast was made for, when a gesture was followed last. */
   #followed: Moving | null = null;
+  /** What the moving layer's canvas covers of the stage, CSS px. */
+  #frame: Box = WHOLE_STAGE;
   #marks: readonly Mark[] = [];
   #marksKey = '';
   #rest: ReturnType<typeof setTimeout> | undefined;
@@ -167,24 +178,58 @@ export class Painter {
     this.#cast = castOf(this.#shown.scene, moving);
     this.#countMarks(moving);
     if (!this.#easel) return;
+    if (moving) this.#fit(this.#easel.layers.moving, moving, false);
     for (const layer of Object.values(this.#easel.layers)) this.#place(layer).batchDraw();
   }
 
   /** Puts the sheet's origin where the viewport has it. */
   #place(layer: Layer): Layer {
     const { x, y } = this.#shown.viewport;
-    return layer.position({ x, y });
+    const { left, top } = layer === this.#easel?.layers.moving ? this.#frame : WHOLE_STAGE;
+    return layer.position({ x: x - left, y: y - top });
+  }
+
+  /**
+   * Makes the moving layer's canvas as large as what the gesture paints, and no larger: what a browser needs to
+   * show a canvas that has changed goes with its size. Within a gesture it only grows.
+   */
+  #fit(layer: Layer, moving: Moving, grows: boolean): void {
+    const { viewport, size } = this.#shown;
+    const box = movingBox(this.#paper().sheet, moving, this.#cast);
+    if (!box) return;
+    const before = grows ? this.#frame : NO_FRAME;
+    const frame = {
+      left: Math.max(0, Math.min(downTo(viewport.x + box.left), before.left)),
+      top: Math.max(0, Math.min(downTo(viewport.y + box.top), before.top)),
+      right: Math.min(size.width, Math.max(upTo(viewport.x + box.right), before.right)),
+      bottom: Math.min(size.height, Math.max(upTo(viewport.y + box.bottom), before.bottom)),
+    };
+    const width = Math.max(1, frame.right - frame.left);
+    const height = Math.max(1, frame.bottom - frame.top);
+    const canvas = layer.getCanvas();
+    const ratio = canvas.getPixelRatio();
+    const isAbout = (px: number, wanted: number): boolean => Math.abs(px - wanted * ratio) < 1;
+    const fits = isAbout(canvas.getWidth(), width) && isAbout(canvas.getHeight(), height);
+    if (fits && frame.left === this.#frame.left && frame.top === this.#frame.top) return;
+    this.#frame = frame;
+    canvas.setSize(width, height);
+    canvas._canvas.style.left = `${frame.left}px`;
+    canvas._canvas.style.top = `${frame.top}px`;
+    this.#place(layer);
   }
 
   /** Follows a gesture: the still layer changes only where it starts, ends or moves something else. */
   #follow(): void {
     const moving = this.#moving.get();
-    const cast = movesOn(this.#followed, moving) ? this.#cast : castOf(this.#shown.scene, moving);
+    const goesOn = movesOn(this.#followed, moving);
+    const cast = goesOn ? this.#cast : castOf(this.#shown.scene, moving);
+    const starts = this.#followed === null;
     this.#followed = moving;
     const stillChanged = cast.key !== this.#cast.key;
     this.#cast = cast;
     const marksChanged = this.#countMarks(moving);
     const layers = this.#easel?.layers;
+    if (layers && moving) this.#fit(layers.moving, moving, !starts);
     // Moves come once a frame already: waiting for the next frame would show each one late and cost a frame more.
     if (stillChanged) layers?.still.drawScene();
     if (marksChanged) layers?.marks.drawScene();

@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { type Action, start } from '../actions/action.ts';
 import { keysOf } from '../actions/shortcuts.ts';
 import { useAction, useEditor } from '../hooks.ts';
@@ -11,7 +12,11 @@ interface Props {
 }
 
 /** A button for an action: named, titled with its keys, and off when it cannot be done. */
-export function ActionButton({ action, shows = 'icon', className = 'quiet' }: Props) {
+export const ActionButton = memo(function ActionButton({
+  action,
+  shows = 'icon',
+  className = 'quiet',
+}: Props) {
   const editor = useEditor();
   const { enabled, label } = useAction(action);
   const [shortcut] = action.shortcuts ?? [];
@@ -29,4 +34,4 @@ export function ActionButton({ action, shows = 'icon', className = 'quiet' }: Pr
       {shows !== 'icon' && <span>{label}</span>}
     </button>
   );
-}
+});

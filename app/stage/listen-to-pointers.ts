@@ -8,7 +8,12 @@ const LINE_PX = 18;
 /** Leads everything that pointers do on the stage to the tools; calls off what is under way when the window is left. */
 export function listenToPointers(stage: HTMLElement, toolbox: Toolbox): () => void {
   const pressed = new Set<number>();
-  const read = (event: PointerEvent) => pointerOf(event, stage.getBoundingClientRect());
+  // Asking for it at every move would have the browser lay the page out each time.
+  let bounds = stage.getBoundingClientRect();
+  const measure = (): void => {
+    bounds = stage.getBoundingClientRect();
+  };
+  const read = (event: PointerEvent) => pointerOf(event, bounds);
   const feed = createFrameFeed((pointer) =>
     pressed.has(pointer.id) ? toolbox.move(pointer) : toolbox.hover(pointer),
   );
@@ -24,10 +29,12 @@ export function listenToPointers(stage: HTMLElement, toolbox: Toolbox): () => vo
       pointerdown(event) {
         if (event.button === 1) event.preventDefault();
         stage.setPointerCapture(event.pointerId);
+        measure();
         feed.flush();
         pressed.add(event.pointerId);
         toolbox.down(read(event));
       },
+      pointerenter: measure,
       pointermove: (event) => feed.push(read(event)),
       pointerup(event) {
         feed.flush();

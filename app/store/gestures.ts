@@ -46,6 +46,8 @@ function movedBetween(before: Take, after: Take): ReadonlySet<string> {
 export function createGestures(layouts: LayoutStore, clock: Clock): Gestures {
   const store = createStore<Gesture>(() => AT_REST);
   let takeId = '';
+  /** What is shown, as text: most moves of a hand end on the same HP as the one before. */
+  let shown = '';
 
   const get = (): Moving | null => store.getState().moving;
   const { subscribe } = store;
@@ -57,10 +59,14 @@ export function createGestures(layouts: LayoutStore, clock: Clock): Gestures {
     subscribe,
     begin(take, label) {
       takeId = take;
+      shown = '';
       layouts.begin(label);
       store.setState({ ...AT_REST, running: true });
     },
     preview(edit) {
+      const wanted = JSON.stringify(edit);
+      if (wanted === shown) return;
+      shown = wanted;
       const done = layouts.preview(edit);
       if (!done.ok) return;
       const before = takeOf(layouts.layout(), takeId);

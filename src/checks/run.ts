@@ -45,14 +45,45 @@ const factsOf = (measure: Found['measure']): string =>
     .map(([name, value]) => `${name}=${Math.round(value * 1000) / 1000}`)
     .join(' ');
 
+interface Named {
+  readonly given: readonly Subject[];
+  readonly part: string | undefined;
+  readonly subjects: readonly Subject[];
+  readonly key: string;
+}
+
+const named = (check: Check, given: readonly Subject[], part: string | undefined): Named => {
+  const subjects = sortSubjects(given);
+  return { given, part, subjects, key: keyOf(check, subjects, part) };
+};
+
+/**
+ * What a check on whole takes named last. A reminder may stand for hundreds of modules: to sort and name them costs
+ * more than to find them, and most moves leave them the same.
+ */
+const lastNamed = new WeakMap<Check, Named>();
+
+function nameSubjects(check: Check, { subjects: given, part }: Found): Named {
+  if (!check.whole) return named(check, given, part);
+  const last = lastNamed.get(check);
+  const isLast =
+    last?.part === part &&
+    last?.given.length === given.length &&
+    given.every(({ type, id }, i) => type === last.given[i]?.type && id === last.given[i]?.id);
+  if (last && isLast) return last;
+  const fresh = named(check, given, part);
+  lastNamed.set(check, fresh);
+  return fresh;
+}
+
 function toNote(check: Check, take: string, found: Found): Note {
   const { headline, detail, remedy, measure, spots } = found;
-  const subjects = sortSubjects(found.subjects);
+  const { subjects, key } = nameSubjects(check, found);
   return {
     check: check.id,
     level: found.level ?? check.level,
     take,
-    key: keyOf(check, subjects, found.part),
+    key,
     subjects,
     message: `${headline}. ${detail}`,
     remedy,

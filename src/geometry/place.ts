@@ -78,8 +78,16 @@ export interface Places {
 type PlacedRows = Pick<Places, 'rows' | 'rowById'>;
 type PlacedBoards = Pick<Places, 'boards' | 'boardById'>;
 
+/** All modules as they were placed last. */
+interface PlacedList {
+  readonly kit: KitIndex;
+  readonly modules: readonly Module[];
+  readonly placed: readonly PlacedModule[];
+}
+
 const keptRows = new WeakMap<readonly Row[], PlacedRows>();
 const keptModules = new WeakMap<Module, PlacedModule>();
+const keptLists = new WeakMap<readonly PlacedRow[], PlacedList>();
 const keptBoards = new WeakMap<
   readonly Supply[],
   PlacedBoards & { readonly kit: KitIndex; readonly rows: readonly PlacedRow[] }
@@ -221,24 +229,68 @@ function placeBoard(
   return placed;
 }
 
-/** Puts rows, modules, boards and their headers in place. Linear in what the take holds. */
-export function placeTake(kit: KitIndex, take: Take): Places {
-  const { rows, rowById } = placedRows(take.rows);
-  const unlabelled = countUnlabelled(take.modules);
-  const modules = take.modules.map((module, index) => {
+/** Whether the same modules of the same names stand in both lists, wherever they stand. */
+const isNamedAlike = (a: readonly Module[], b: readonly Module[]): boolean =>
+  a.length === b.length &&
+  a.every((module, i) => {
+    const other = b[i] as Module;
+    const { id, kind, label } = other;
+    return module === other || (module.id === id && module.kind === kind && module.label === label);
+  });
+
+/** Names depend on all modules together, so they are only worked out where one came, went or was renamed. */
+function placedModules(
+  kit: KitIndex,
+  list: readonly Module[],
+  rows: readonly PlacedRow[],
+  rowById: ReadonlyMap<string, PlacedRow>,
+): readonly PlacedModule[] {
+  const kept = keptLists.get(rows);
+  const alike = kept?.kit === kit && isNamedAlike(kept.modules, list) ? kept : undefined;
+  const unlabelled = alike ? undefined : countUnlabelled(list);
+  const nameOf = ({ id, kind, label }: Module, kindName: string): string =>
+    label || (unlabelled?.get(kind) === 1 ? kindName : `${kindName} (${id})`);
+  const placed = list.map((module, index) => {
+    if (alike?.modules[index] === module) return alike.placed[index] as PlacedModule;
     const facts = resolve(kit.modules, module.kind);
-    const kindName = facts.kind.name;
-    const name =
-      module.label || (unlabelled.get(module.kind) === 1 ? kindName : `${kindName} (${module.id})`);
+    const name = alike?.placed[index]?.name ?? nameOf(module, facts.kind.name);
     return placedModule(module, index, facts, resolve(rowById, module.row), name, kit);
   });
-  const { boards, boardById } = placedBoards(kit, take.supplies, rows, rowById);
-  return {
-    rows,
-    modules,
-    boards,
-    rowById,
-    moduleById: new Map(modules.map((module) => [module.id, module])),
-    boardById,
-  };
+  keptLists.set(rows, { kit, modules: list, placed });
+  return placed;
+}
+
+class TakePlaces implements Places {
+  readonly rows: Places['rows'];
+  readonly rowById: Places['rowById'];
+  readonly modules: Places['modules'];
+  readonly boards: Places['boards'];
+  readonly boardById: Places['boardById'];
+  #moduleById?: Places['moduleById'];
+
+  constructor(
+    { rows, rowById }: PlacedRows,
+    modules: Places['modules'],
+    { boards, boardById }: PlacedBoards,
+  ) {
+    this.rows = rows;
+    this.rowById = rowById;
+    this.modules = modules;
+    this.boards = boards;
+    this.boardById = boardById;
+  }
+
+  /** Made when it is first asked for, which a drag does not. */
+  get moduleById() {
+    this.#moduleById ??= new Map(this.modules.map((module) => [module.id, module]));
+    return this.#moduleById;
+  }
+}
+
+/** Puts rows, modules, boards and their headers in place. Linear in what the take holds. */
+export function placeTake(kit: KitIndex, take: Take): Places {
+  const placedRow = placedRows(take.rows);
+  const { rows, rowById } = placedRow;
+  const modules = placedModules(kit, take.modules, rows, rowById);
+  return new TakePlaces(placedRow, modules, placedBoards(kit, take.supplies, rows, rowById));
 }

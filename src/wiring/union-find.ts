@@ -1,12 +1,14 @@
 /** Disjoint sets over 0 … size − 1, by path halving and union by size. */
 export class UnionFind {
-  readonly #parent: Int32Array;
-  readonly #size: Int32Array;
+  // Plain lists: a take makes hundreds of small sets, and a typed array costs more to make than such a set to use.
+  readonly #parent: number[] = [];
+  readonly #size: number[] = [];
 
   constructor(size: number) {
-    this.#parent = new Int32Array(size);
-    for (let i = 0; i < size; i++) this.#parent[i] = i;
-    this.#size = new Int32Array(size).fill(1);
+    for (let i = 0; i < size; i++) {
+      this.#parent.push(i);
+      this.#size.push(1);
+    }
   }
 
   find(item: number): number {

@@ -103,18 +103,18 @@ interface Sign {
   readonly add: (ctx: Context, at: Point) => void;
 }
 
-const signOf = (level: Level, theme: Theme): Sign =>
-  ({
-    damage: { fill: theme.mark, line: theme.markInk, ink: theme.markInk, alone: '!', add: addOctagon },
-    fault: { fill: theme.fault, line: theme.markInk, ink: theme.markInk, alone: '', add: addDiamond },
-    reminder: { fill: theme.sheet, line: theme.inkSoft, ink: theme.ink, alone: '', add: addRing },
-  })[level];
+const SIGNS: { readonly [L in Level]: (theme: Theme) => Sign } = {
+  damage: ({ mark, markInk }) => ({ fill: mark, line: markInk, ink: markInk, alone: '!', add: addOctagon }),
+  fault: ({ fault, markInk }) => ({ fill: fault, line: markInk, ink: markInk, alone: '', add: addDiamond }),
+  reminder: ({ sheet, inkSoft, ink }) => ({ fill: sheet, line: inkSoft, ink, alone: '', add: addRing }),
+};
 
 /** Solid octagon: damage. Diamond: fault. Ring: reminder. With a figure where several lie together. */
 export function drawMarks(ctx: Context, { theme }: Paper, marks: readonly Mark[]): void {
   for (const level of ['reminder', 'fault', 'damage'] as const) {
     const some = marks.filter((mark) => mark.level === level);
-    const { fill, line, ink, alone, add } = signOf(level, theme);
+    if (some.length === 0) continue;
+    const { fill, line, ink, alone, add } = SIGNS[level](theme);
     paint(ctx, { fill, line, width: 2 }, some, (mark) => add(ctx, mark));
     for (const { x, y, count } of some) {
       const text = count > 1 ? String(count) : alone;

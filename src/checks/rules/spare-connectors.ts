@@ -9,7 +9,7 @@ const spareOf = eachPart(({ wiring }) =>
   wiring.ribbons.flatMap((ribbon) => {
     const inUse = connectorsInUse(ribbon).length;
     const free = inUse > 0 ? ribbon.facts.connectors.length - inUse : 0;
-    return free > 0 ? [{ ribbon, free }] : [];
+    return free > 0 ? [{ ribbon, free, spots: ribbonSpots(ribbon) }] : [];
   }),
 );
 
@@ -34,7 +34,7 @@ export const spareConnectors: Check = {
       detail: `On ${namesOf(ribbons)}. That is allowed.`,
       remedy: 'See that they touch nothing.',
       measure: { free },
-      spots: ribbons.flatMap(ribbonSpots),
+      spots: spare.flatMap(({ spots }) => spots),
     };
   },
 };

@@ -19,6 +19,7 @@ const openRibbons = eachPart(({ wiring }) => {
   return [...groupBy(open, ({ ribbon }) => ribbon)].map(([ribbon, joints]) => ({
     ribbon,
     seats: joints.length,
+    spots: ribbonSpots(ribbon),
   }));
 });
 
@@ -43,7 +44,7 @@ export const stripeSide: Check = {
       detail: `No key helps at ${namesOf(ribbons)}: the drawing cannot tell how they are plugged.`,
       remedy: 'Look at each stripe before power: it lies at pin 1.',
       measure: { seats },
-      spots: ribbons.flatMap(ribbonSpots),
+      spots: open.flatMap(({ spots }) => spots),
     };
   },
 };

@@ -22,7 +22,7 @@ function source() {
 const step = (): Moving => ({}) as Moving;
 
 describe('at reading pace', () => {
-  test('the first move is told at once, the next ones a tenth of a second apart, the last for certain', () => {
+  test('the first move is told at once, the next ones when the hand pauses, the last for certain', () => {
     const from = source();
     const clock = fakeClock();
     const paced = atReadingPace(from, clock);
@@ -33,12 +33,26 @@ describe('at reading pace', () => {
     expect([told, paced.get()]).toEqual([1, a]);
     from.set(b);
     from.set(c);
+    clock.pass(79);
     expect([told, paced.get()]).toEqual([1, a]);
-    clock.pass(100);
+    clock.pass(1);
     expect(paced.get()).toBe(c);
     expect(told).toBe(2);
     clock.pass(1000);
     expect(told).toBe(2);
+  });
+
+  test('a hand that never pauses is followed all the same', () => {
+    const from = source();
+    const clock = fakeClock();
+    const paced = atReadingPace(from, clock);
+    let told = 0;
+    paced.subscribe(() => told++);
+    for (let ms = 0; ms < 2000; ms += 20) {
+      from.set(step());
+      clock.pass(20);
+    }
+    expect(told).toBe(1 + 4);
   });
 
   test('the end is told at once, and nothing after it', () => {
