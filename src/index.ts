@@ -13,6 +13,7 @@ export type {
 export { type Reach, reachOf, totalMm } from './checks/depth.ts';
 export { checks } from './checks/index.ts';
 export { checkTake, findingsOf } from './checks/run.ts';
+export { spotsOf } from './checks/spots.ts';
 export { type Verdict, verdictOf } from './checks/verdict.ts';
 export { applyEdit } from './edit/apply.ts';
 export type { EditRefusal } from './edit/change.ts';

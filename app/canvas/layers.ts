@@ -164,7 +164,7 @@ export function paintMoving(ctx: Context, paper: Paper, { derived, notes }: Movi
   drawRibbonSlices(ctx, paper, derived, runs);
   drawWiring(ctx, paper, derived, runs);
   drawOutlines(ctx, paper, { boxes: modules.map((module) => moduleBox(paper.sheet, module)), runs: [] });
-  drawMarks(ctx, paper, marksOf(paper.sheet, notes.filter(cast.concerns), null));
+  drawMarks(ctx, paper, marksOf(paper.sheet, derived, notes.filter(cast.concerns), null));
 }
 
 const matching =

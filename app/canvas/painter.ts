@@ -239,8 +239,9 @@ export class Painter {
   /** Whether the layer of marks looks different now. */
   #countMarks(moving: Moving | null): boolean {
     const { scene } = this.#shown;
-    const notes = (moving ?? scene).notes.filter((note) => !this.#cast.concerns(note));
-    this.#marks = marksOf(this.#paper().sheet, notes, moving ? null : scene.focus);
+    const { derived, notes } = moving ?? scene;
+    const still = notes.filter((note) => !this.#cast.concerns(note));
+    this.#marks = marksOf(this.#paper().sheet, derived, still, moving ? null : scene.focus);
     const key = JSON.stringify([this.#marks, moving?.target, moving === null, this.#cast.key]);
     const changed = key !== this.#marksKey;
     this.#marksKey = key;

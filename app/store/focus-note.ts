@@ -1,13 +1,14 @@
-import type { Note } from '../../src/index.ts';
+import { type Note, spotsOf } from '../../src/index.ts';
 import { xOf, yOf } from '../canvas/sheet.ts';
-import type { Editor } from '../editor.ts';
+import { type Editor, shownAnalysis } from '../editor.ts';
 import { freeStage, lookAt, sheetNow, viewportNow } from './view.ts';
 
 /** Nearer to an edge than this counts as out of sight, px. */
 const EDGE_PX = 24;
 
 /** Brings the first place of a note into the middle of the free stage, if it is out of sight. */
-function reveal(editor: Editor, { spots: [spot] }: Note): void {
+function reveal(editor: Editor, note: Note): void {
+  const [spot] = spotsOf(note, shownAnalysis(editor).derived);
   const row = spot && sheetNow(editor).rowById.get(spot.row);
   if (!row) return;
   const viewport = viewportNow(editor);

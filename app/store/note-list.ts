@@ -13,7 +13,7 @@ export interface ListedNote {
 const listed = ({ key, level, spots }: Note): ListedNote => ({
   key,
   level,
-  row: spots[0]?.row ?? null,
+  row: spots?.[0]?.row ?? null,
   gone: false,
 });
 

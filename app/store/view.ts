@@ -90,10 +90,10 @@ export function notesAt(editor: Editor, point: Point): string[] {
   const { focus } = editor.session.getState();
   const isNear = (from: Point, reach: number) => (mark: Point) =>
     Math.hypot(mark.x - from.x, mark.y - from.y) <= reach;
-  const { notes } = shownAnalysis(editor);
-  const mark = marksOf(sheet, notes, focus).find(isNear({ x, y }, MARK_PX));
+  const { derived, notes } = shownAnalysis(editor);
+  const mark = marksOf(sheet, derived, notes, focus).find(isNear({ x, y }, MARK_PX));
   if (!mark) return [];
   return notes
-    .filter((note) => marksOf(sheet, [note], focus).some(isNear(mark, 2 * MARK_PX)))
+    .filter((note) => marksOf(sheet, derived, [note], focus).some(isNear(mark, 2 * MARK_PX)))
     .map(({ key }) => key);
 }

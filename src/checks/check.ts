@@ -48,7 +48,8 @@ export interface Mend {
 export interface Note extends Finding {
   readonly headline: string;
   readonly detail: string;
-  readonly spots: readonly Spot[];
+  /** Absent: it stands at its subjects; see `spotsOf`. */
+  readonly spots?: readonly Spot[];
   readonly mends: readonly Mend[];
   /** What was measured, as text: an accepted finding returns when it changes. */
   readonly facts: string;
@@ -66,7 +67,8 @@ export interface Found {
   readonly detail: string;
   readonly remedy: string;
   readonly measure?: Readonly<Record<string, number>>;
-  readonly spots: readonly Spot[];
+  /** Absent: it stands at its subjects, wherever these are. */
+  readonly spots?: readonly Spot[];
   readonly mends?: readonly Mend[];
 }
 

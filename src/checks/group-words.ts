@@ -1,5 +1,5 @@
 import type { LinkGroup, Participant } from '../wiring/link-group.ts';
-import type { Found, Subject } from './check.ts';
+import type { Spot, Subject } from './check.ts';
 import { moduleSpot, moduleSubject, namesOf, ribbonSpots, ribbonSubjects } from './words.ts';
 
 /** Hosts and ribbons: the subjects of the rules on link groups. */
@@ -15,7 +15,7 @@ const modulesOf = (participants: readonly Participant[]) => [
 export const participantNames = (participants: readonly Participant[]): string =>
   namesOf(modulesOf(participants));
 
-export function groupSpots(hosts: readonly Participant[], { ribbons }: LinkGroup): Found['spots'] {
+export function groupSpots(hosts: readonly Participant[], { ribbons }: LinkGroup): readonly Spot[] {
   return hosts.length > 0
     ? hosts.map(({ module }) => moduleSpot(module))
     : ribbons.flatMap(ribbonSpots).slice(0, 1);

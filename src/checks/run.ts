@@ -1,4 +1,5 @@
 import type { Take } from '../layout/layout.ts';
+import { remember } from '../layout/remember.ts';
 import type { DerivedTake } from '../wiring/derived-take.ts';
 import type { WholeTake } from '../wiring/whole-take.ts';
 import {
@@ -11,12 +12,7 @@ import {
   type SubjectType,
 } from './check.ts';
 import { checks } from './index.ts';
-
-/**
- * Findings of one check that a take shows at most. A hundred modules on one spot make 4,950 overlapping
- * pairs; a document made to be slow could make billions.
- */
-const MOST_PER_CHECK = 20_000;
+import { MOST_PER_CHECK, upTo } from './most.ts';
 
 /** Keeps the order of types and sorts by id within each; names each thing once. */
 function sortSubjects(subjects: readonly Subject[]): Subject[] {
@@ -45,82 +41,51 @@ const factsOf = (measure: Found['measure']): string =>
     .map(([name, value]) => `${name}=${Math.round(value * 1000) / 1000}`)
     .join(' ');
 
-interface Named {
-  readonly given: readonly Subject[];
-  readonly part: string | undefined;
-  readonly subjects: readonly Subject[];
-  readonly key: string;
-}
-
-const named = (check: Check, given: readonly Subject[], part: string | undefined): Named => {
-  const subjects = sortSubjects(given);
-  return { given, part, subjects, key: keyOf(check, subjects, part) };
-};
-
-/**
- * What a check on whole takes named last. A reminder may stand for hundreds of modules: to sort and name them costs
- * more than to find them, and most moves leave them the same.
- */
-const lastNamed = new WeakMap<Check, Named>();
-
-function nameSubjects(check: Check, { subjects: given, part }: Found): Named {
-  if (!check.whole) return named(check, given, part);
-  const last = lastNamed.get(check);
-  const isLast =
-    last?.part === part &&
-    last?.given.length === given.length &&
-    given.every(({ type, id }, i) => type === last.given[i]?.type && id === last.given[i]?.id);
-  if (last && isLast) return last;
-  const fresh = named(check, given, part);
-  lastNamed.set(check, fresh);
-  return fresh;
-}
-
 function toNote(check: Check, take: string, found: Found): Note {
   const { headline, detail, remedy, measure, spots } = found;
-  const { subjects, key } = nameSubjects(check, found);
+  const subjects = sortSubjects(found.subjects);
   return {
     check: check.id,
     level: found.level ?? check.level,
     take,
-    key,
+    key: keyOf(check, subjects, found.part),
     subjects,
     message: `${headline}. ${detail}`,
     remedy,
     ...(measure && { measure }),
     headline,
     detail,
-    spots,
+    ...(spots && { spots }),
     mends: found.mends ?? [],
     facts: factsOf(measure),
   };
 }
 
+/** What a rule on whole takes says again of what did not change is the very same finding: so is its note. */
+const noteOf = remember((_: Found) => new Map<string, Note>());
+
 /** Notes on what a check finds, in the order in which it finds them. */
 function notesOf(check: Check, take: string, found: Iterable<Found>): Note[] {
-  const notes: Note[] = [];
-  for (const each of found) if (notes.push(toNote(check, take, each)) >= MOST_PER_CHECK) break;
-  return notes;
+  return upTo(MOST_PER_CHECK, found).map((each) => {
+    const known = noteOf(each);
+    const note = known.get(take) ?? toNote(check, take, each);
+    known.set(take, note);
+    return note;
+  });
 }
 
 type NotesByCheck = ReadonlyMap<Check, readonly Note[]>;
 
-/** Kept as long as the part, which stays the same while nothing in it changes. */
-const keptNotes = new WeakMap<DerivedTake, NotesByCheck>();
-
-/** What the checks that judge parts find in one; checks that find nothing are left out. */
-function notesOfPart(part: DerivedTake): NotesByCheck {
-  const kept = keptNotes.get(part);
-  if (kept) return kept;
+/** What the checks that judge parts find in one, which is kept as long as it stays the same; those that find nothing are left out. */
+const notesOfPart = remember((part: DerivedTake): NotesByCheck => {
   const found = new Map<Check, readonly Note[]>();
   for (const check of checks) {
     if (check.whole) continue;
     const notes = notesOf(check, part.take.id, check.find(part));
     if (notes.length > 0) found.set(check, notes);
   }
-  keptNotes.set(part, found);
   return found;
-}
+});
 
 /** Each key once, sorted; as many as a take shows. */
 function listed(notes: Note[]): readonly Note[] {

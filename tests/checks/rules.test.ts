@@ -4,8 +4,10 @@ import { catalogue } from '../../src/checks/catalogue.ts';
 import { LEVELS, type Note } from '../../src/checks/check.ts';
 import { checkLayout } from '../../src/checks/check-layout.ts';
 import { checks } from '../../src/checks/index.ts';
+import { spotsOf } from '../../src/checks/spots.ts';
 import { openDocument } from '../../src/document.ts';
 import type { Layout } from '../../src/layout/layout.ts';
+import { deriveTake } from '../../src/wiring/derive.ts';
 
 const FOLDER = new URL('../../src/checks/rules/', import.meta.url);
 
@@ -53,12 +55,15 @@ describe.each(checks.map((check) => [check.id, check] as const))('%s', (id, chec
   it('finds the one thing in the drawing just outside', () => {
     const notes = found(bad(), id);
     expect(notes.map((note) => note.level)).toEqual([check.level]);
-    for (const { message, remedy, spots, key } of notes) {
+    const { kit, takes } = bad();
+    for (const note of notes) {
+      const { message, remedy, key } = note;
       expect(message).toMatch(/^[\p{L}\d\u2212].*[.]$/u);
       expect(message).not.toMatch(/undefined|NaN|\[object/);
       expect(remedy).toMatch(/[.]$/);
       expect(key.startsWith(`${id}/`)).toBe(true);
-      expect(spots.length).toBeGreaterThan(0);
+      const take = takes.find((each) => each.id === note.take);
+      expect(take && spotsOf(note, deriveTake(kit, take)).length).toBeGreaterThan(0);
     }
   });
 });

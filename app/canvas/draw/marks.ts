@@ -1,4 +1,4 @@
-import type { Level, Note } from '../../../src/index.ts';
+import { type DerivedTake, type Level, type Note, spotsOf } from '../../../src/index.ts';
 import { type Point, type Sheet, xOf, yOf } from '../sheet.ts';
 import type { Theme } from '../theme.ts';
 import { addDot, addPolygon, CENTRED, type Context, type Paper, paint, write } from './paper.ts';
@@ -24,9 +24,9 @@ const above = (scale: number): number => 9 * scale + 12;
 const isShown = ({ level, accepted, key }: Note, focus: string | null): boolean =>
   focus === null ? level !== 'reminder' && !accepted : key === focus;
 
-function pointsOf(sheet: Sheet, note: Note): Point[] {
+function pointsOf(sheet: Sheet, take: DerivedTake, note: Note): Point[] {
   const lift = above(sheet.scale);
-  return note.spots.flatMap(({ row: id, xMm, yMm }) => {
+  return spotsOf(note, take).flatMap(({ row: id, xMm, yMm }) => {
     const row = sheet.rowById.get(id);
     if (!row) return [];
     const y = row.side === 'front' ? Math.min(yMm, BELOW_NAMES_MM) : yMm;
@@ -35,7 +35,12 @@ function pointsOf(sheet: Sheet, note: Note): Point[] {
 }
 
 /** Marks of notes, worst first; those that would lie on one another are merged. */
-export function marksOf(sheet: Sheet, notes: readonly Note[], focus: string | null): Mark[] {
+export function marksOf(
+  sheet: Sheet,
+  take: DerivedTake,
+  notes: readonly Note[],
+  focus: string | null,
+): Mark[] {
   const marks: { x: number; y: number; level: Level; count: number }[] = [];
   const cells = new Map<string, (typeof marks)[number]>();
   const cellAt = (x: number, y: number): string => `${Math.round(x / APART)} ${Math.round(y / APART)}`;
@@ -50,7 +55,7 @@ export function marksOf(sheet: Sheet, notes: readonly Note[], focus: string | nu
   };
   for (const note of notes) {
     if (!isShown(note, focus)) continue;
-    for (const point of pointsOf(sheet, note)) {
+    for (const point of pointsOf(sheet, take, note)) {
       const known = near(point);
       if (known) {
         known.count++;

@@ -1,7 +1,26 @@
 import type { ModuleKind } from '../../layout/layout.ts';
-import type { About, Check, Examples } from '../check.ts';
+import { remember } from '../../layout/remember.ts';
+import type { About, Check, Examples, Found } from '../check.ts';
+import { eachPart } from '../each-part.ts';
 import { example, kind } from '../example.ts';
-import { count, moduleSpot, moduleSubject, namesOf } from '../words.ts';
+import { count, inDocumentOrder, moduleSubject, namesOf } from '../words.ts';
+
+const guessedOf = eachPart(({ places }) =>
+  places.modules
+    .filter(({ facts }) => facts.kind.known === 'guessed')
+    .map(({ id, index, name }) => ({ id, index, name })),
+);
+
+const tell = remember((guessed: ReturnType<typeof guessedOf>): Found => {
+  const modules = inDocumentOrder(guessed);
+  return {
+    subjects: modules.map(moduleSubject),
+    headline: `${count(modules.length, 'module')} with guessed figures`,
+    detail: `${namesOf(modules)}: neither measured nor published.`,
+    remedy: 'Measure them before you rely on the answers.',
+    measure: { modules: modules.length },
+  };
+});
 
 export const about: About = {
   title: 'Guessed figures',
@@ -13,17 +32,9 @@ export const guessedData: Check = {
   id: 'guessed-data',
   level: 'reminder',
   whole: true,
-  *find({ places }) {
-    const guessed = places.modules.filter(({ facts }) => facts.kind.known === 'guessed');
-    if (guessed.length === 0) return;
-    yield {
-      subjects: guessed.map(moduleSubject),
-      headline: `${count(guessed.length, 'module')} with guessed figures`,
-      detail: `${namesOf(guessed)}: neither measured nor published.`,
-      remedy: 'Measure them before you rely on the answers.',
-      measure: { modules: guessed.length },
-      spots: guessed.map(moduleSpot),
-    };
+  *find(take) {
+    const guessed = guessedOf(take);
+    if (guessed.length > 0) yield tell(guessed);
   },
 };
 

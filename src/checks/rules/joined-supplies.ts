@@ -2,7 +2,7 @@ import { GND } from '../../layout/defaults.ts';
 import type { DerivedTake } from '../../wiring/derived-take.ts';
 import { type Harness, suppliesOf } from '../../wiring/harness.ts';
 import type { Feed } from '../../wiring/supply-net.ts';
-import type { About, Check, Examples, Found } from '../check.ts';
+import type { About, Check, Examples, Found, Spot } from '../check.ts';
 import {
   along,
   BOARD,
@@ -24,7 +24,7 @@ const carriesVoltage = ({ ribbons }: Harness): boolean =>
 function found(
   supplies: ReadonlySet<number>,
   feeds: readonly Feed[],
-  spots: Found['spots'],
+  spots: readonly Spot[],
   take: DerivedTake,
 ): Found {
   const joined = take.take.supplies.filter((_, index) => supplies.has(index));

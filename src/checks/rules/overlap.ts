@@ -1,7 +1,7 @@
 import type { PlacedModule } from '../../geometry/place.ts';
 import { hpToMm, mmToHp } from '../../geometry/rack.ts';
-import { groupBy } from '../../layout/group-by.ts';
 import type { About, Check, Examples, Found } from '../check.ts';
+import { eachRow } from '../each-part.ts';
 import { example } from '../example.ts';
 import { hp, moduleSubject } from '../words.ts';
 
@@ -28,6 +28,8 @@ function* overlapsIn(modules: readonly PlacedModule[]): Generator<Found> {
   }
 }
 
+const overlaps = eachRow(overlapsIn);
+
 export const about: About = {
   title: 'Two modules in one place',
   why: 'Panels are screwed side by side; two cannot share the same piece of rail.',
@@ -38,10 +40,7 @@ export const overlap: Check = {
   id: 'overlap',
   level: 'fault',
   whole: true,
-  *find({ places }) {
-    const byRow = groupBy(places.modules, ({ row }) => row);
-    for (const modules of byRow.values()) yield* overlapsIn(modules);
-  },
+  find: (take) => overlaps(take.places.modules, take),
 };
 
 export const examples: Examples = {

@@ -1,11 +1,11 @@
 import { ribbonWidthMm } from '../../geometry/connector.ts';
 import { exceeds } from '../../geometry/exceeds.ts';
 import type { PlacedRow } from '../../geometry/place.ts';
-import { groupBy } from '../../layout/group-by.ts';
+import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { HeaderJoint } from '../../wiring/harness.ts';
 import type { LaidRibbon } from '../../wiring/laid-ribbon.ts';
 import type { About, Check, Examples, Found } from '../check.ts';
-import { eachPart } from '../each-part.ts';
+import { eachPart, eachRow } from '../each-part.ts';
 import { along, example, kind, ribbon, ribbonKind, shoreHeader } from '../example.ts';
 import { mm, ribbonSubject } from '../words.ts';
 
@@ -52,7 +52,7 @@ const areJoined = (a: LaidRibbon, b: LaidRibbon): boolean =>
     ),
   );
 
-function* clashesIn(spans: readonly Span[], bodyMm: number): Generator<Found> {
+function* clashesIn(spans: readonly Span[], { limits }: DerivedTake): Generator<Found> {
   const byStart = [...spans].sort((a, b) => a.fromMm - b.fromMm || a.ribbon.index - b.ribbon.index);
   for (const [i, a] of byStart.entries()) {
     for (let j = i + 1; j < byStart.length; j++) {
@@ -60,7 +60,8 @@ function* clashesIn(spans: readonly Span[], bodyMm: number): Generator<Found> {
       if (b.fromMm >= a.toMm) break;
       const sharedMm = Math.min(a.toMm, b.toMm) - b.fromMm;
       const bandMm = Math.min(a.highMm, b.highMm) - Math.max(a.lowMm, b.lowMm);
-      if (!exceeds(sharedMm, bodyMm) || !exceeds(bandMm, 0) || areJoined(a.ribbon, b.ribbon)) continue;
+      if (!exceeds(sharedMm, limits.connectorBodyMm) || !exceeds(bandMm, 0) || areJoined(a.ribbon, b.ribbon))
+        continue;
       yield {
         subjects: [ribbonSubject(a.ribbon), ribbonSubject(b.ribbon)],
         part: a.row.row.id,
@@ -74,6 +75,8 @@ function* clashesIn(spans: readonly Span[], bodyMm: number): Generator<Found> {
   }
 }
 
+const clashes = eachRow(clashesIn);
+
 export const about: About = {
   title: 'Two flat ribbons in one place',
   why: 'Pressed onto one another, the lower connector cannot be seated and neither can be checked.',
@@ -84,10 +87,7 @@ export const ribbonsClash: Check = {
   id: 'ribbons-clash',
   level: 'fault',
   whole: true,
-  *find(take) {
-    const byRow = groupBy(allSpans(take), ({ row }) => row);
-    for (const inRow of byRow.values()) yield* clashesIn(inRow, take.limits.connectorBodyMm);
-  },
+  find: (take) => clashes(allSpans(take), take),
 };
 
 /** Two pairs of headers in one row, one inside the other, the second so much higher. */

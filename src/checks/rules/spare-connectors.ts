@@ -1,17 +1,30 @@
+import { remember } from '../../layout/remember.ts';
 import { connectorsInUse } from '../../wiring/laid-ribbon.ts';
-import type { About, Check, Examples } from '../check.ts';
+import type { About, Check, Examples, Found } from '../check.ts';
 import { eachPart } from '../each-part.ts';
 import { along, example, ribbon } from '../example.ts';
-import { count, inDocumentOrder, namesOf, ribbonSpots, ribbonSubjects } from '../words.ts';
+import { count, inDocumentOrder, namesOf, ribbonSubject } from '../words.ts';
 
 /** Seated ribbons with connectors left free, and how many. */
 const spareOf = eachPart(({ wiring }) =>
-  wiring.ribbons.flatMap((ribbon) => {
-    const inUse = connectorsInUse(ribbon).length;
-    const free = inUse > 0 ? ribbon.facts.connectors.length - inUse : 0;
-    return free > 0 ? [{ ribbon, free, spots: ribbonSpots(ribbon) }] : [];
+  wiring.ribbons.flatMap((laid) => {
+    const inUse = connectorsInUse(laid).length;
+    const free = inUse > 0 ? laid.facts.connectors.length - inUse : 0;
+    return free > 0 ? [{ id: laid.id, index: laid.index, name: laid.name, free }] : [];
   }),
 );
+
+const tell = remember((spare: ReturnType<typeof spareOf>): Found => {
+  const ribbons = inDocumentOrder(spare);
+  const free = spare.reduce((sum, each) => sum + each.free, 0);
+  return {
+    subjects: ribbons.map(ribbonSubject),
+    headline: `${count(free, 'connector')} left free`,
+    detail: `On ${namesOf(ribbons)}. That is allowed.`,
+    remedy: 'See that they touch nothing.',
+    measure: { free },
+  };
+});
 
 export const about: About = {
   title: 'Connectors left free',
@@ -25,17 +38,7 @@ export const spareConnectors: Check = {
   whole: true,
   *find(take) {
     const spare = spareOf(take);
-    if (spare.length === 0) return;
-    const ribbons = inDocumentOrder(spare.map(({ ribbon }) => ribbon));
-    const free = spare.reduce((sum, each) => sum + each.free, 0);
-    yield {
-      subjects: ribbonSubjects(ribbons),
-      headline: `${count(free, 'connector')} left free`,
-      detail: `On ${namesOf(ribbons)}. That is allowed.`,
-      remedy: 'See that they touch nothing.',
-      measure: { free },
-      spots: spare.flatMap(({ spots }) => spots),
-    };
+    if (spare.length > 0) yield tell(spare);
   },
 };
 

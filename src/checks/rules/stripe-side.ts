@@ -1,9 +1,10 @@
 import { groupBy } from '../../layout/group-by.ts';
+import { remember } from '../../layout/remember.ts';
 import { connectorOf, type Joint } from '../../wiring/laid-ribbon.ts';
-import type { About, Check, Examples } from '../check.ts';
+import type { About, Check, Examples, Found } from '../check.ts';
 import { eachPart } from '../each-part.ts';
 import { example, kind, onBoard, onModule, powerHeader, ribbon, ribbonKind, SUPPLY } from '../example.ts';
-import { count, inDocumentOrder, namesOf, ribbonSpots, ribbonSubjects } from '../words.ts';
+import { count, inDocumentOrder, namesOf, ribbonSubject } from '../words.ts';
 
 const isKeyed = (key: string | undefined): boolean => key !== undefined && key !== 'none';
 
@@ -16,11 +17,24 @@ function isProtected({ ribbon: own, connector, on }: Joint): boolean {
 /** Ribbons with seats that nothing keeps from being plugged the other way round, and how many. */
 const openRibbons = eachPart(({ wiring }) => {
   const open = wiring.joints.filter((joint) => joint.conducts && !isProtected(joint));
-  return [...groupBy(open, ({ ribbon }) => ribbon)].map(([ribbon, joints]) => ({
-    ribbon,
+  return [...groupBy(open, ({ ribbon: own }) => own)].map(([{ id, index, name }, joints]) => ({
+    id,
+    index,
+    name,
     seats: joints.length,
-    spots: ribbonSpots(ribbon),
   }));
+});
+
+const tell = remember((open: ReturnType<typeof openRibbons>): Found => {
+  const ribbons = inDocumentOrder(open);
+  const seats = open.reduce((sum, each) => sum + each.seats, 0);
+  return {
+    subjects: ribbons.map(ribbonSubject),
+    headline: `Look at the stripe on ${count(seats, 'open seat')}`,
+    detail: `No key helps at ${namesOf(ribbons)}: the drawing cannot tell how they are plugged.`,
+    remedy: 'Look at each stripe before power: it lies at pin 1.',
+    measure: { seats },
+  };
 });
 
 export const about: About = {
@@ -35,17 +49,7 @@ export const stripeSide: Check = {
   whole: true,
   *find(take) {
     const open = openRibbons(take);
-    if (open.length === 0) return;
-    const ribbons = inDocumentOrder(open.map(({ ribbon }) => ribbon));
-    const seats = open.reduce((sum, each) => sum + each.seats, 0);
-    yield {
-      subjects: ribbonSubjects(ribbons),
-      headline: `Look at the stripe on ${count(seats, 'open seat')}`,
-      detail: `No key helps at ${namesOf(ribbons)}: the drawing cannot tell how they are plugged.`,
-      remedy: 'Look at each stripe before power: it lies at pin 1.',
-      measure: { seats },
-      spots: open.flatMap(({ spots }) => spots),
-    };
+    if (open.length > 0) yield tell(open);
   },
 };
 

@@ -1,9 +1,10 @@
 import type { PlacedHeader, PlacedModule } from '../../geometry/place.ts';
+import { remember } from '../../layout/remember.ts';
 import type { DerivedTake } from '../../wiring/derived-take.ts';
-import type { About, Check, Examples } from '../check.ts';
+import type { About, Check, Examples, Found } from '../check.ts';
 import { eachPart } from '../each-part.ts';
 import { example, kind } from '../example.ts';
-import { count, lineName, list, moduleSpot, moduleSubject } from '../words.ts';
+import { count, inDocumentOrder, lineName, list, moduleSubject } from '../words.ts';
 
 /** What is not known of a module and would matter here. */
 function missingFacts({ facts, headers }: PlacedModule, { wiring }: DerivedTake): string[] {
@@ -19,10 +20,24 @@ function missingFacts({ facts, headers }: PlacedModule, { wiring }: DerivedTake)
 }
 
 const incompleteOf = eachPart((part) =>
-  part.places.modules
-    .map((module) => ({ module, missing: missingFacts(module, part) }))
-    .filter(({ missing }) => missing.length > 0),
+  part.places.modules.flatMap((module) => {
+    const missing = missingFacts(module, part);
+    return missing.length > 0
+      ? [{ id: module.id, index: module.index, words: `${module.name} (${list(missing)})` }]
+      : [];
+  }),
 );
+
+const tell = remember((incomplete: ReturnType<typeof incompleteOf>): Found => {
+  const modules = inDocumentOrder(incomplete);
+  return {
+    subjects: modules.map(moduleSubject),
+    headline: `Facts are missing on ${count(modules.length, 'module')}`,
+    detail: `Not known: ${list(modules.map(({ words }) => words))}.`,
+    remedy: 'Measure, and enter them.',
+    measure: { modules: modules.length },
+  };
+});
 
 export const about: About = {
   title: 'Facts that are missing',
@@ -35,17 +50,8 @@ export const unknownFacts: Check = {
   level: 'reminder',
   whole: true,
   *find(take) {
-    const incomplete = incompleteOf(take).sort((a, b) => a.module.index - b.module.index);
-    if (incomplete.length === 0) return;
-    const byModule = incomplete.map(({ module, missing }) => `${module.name} (${list(missing)})`);
-    yield {
-      subjects: incomplete.map(({ module }) => moduleSubject(module)),
-      headline: `Facts are missing on ${count(incomplete.length, 'module')}`,
-      detail: `Not known: ${list(byModule)}.`,
-      remedy: 'Measure, and enter them.',
-      measure: { modules: incomplete.length },
-      spots: incomplete.map(({ module }) => moduleSpot(module)),
-    };
+    const incomplete = incompleteOf(take);
+    if (incomplete.length > 0) yield tell(incomplete);
   },
 };
 

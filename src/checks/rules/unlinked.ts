@@ -1,10 +1,11 @@
 import type { PlacedHeader, PlacedModule } from '../../geometry/place.ts';
 import type { BusFacts } from '../../layout/kit-index.ts';
+import { remember } from '../../layout/remember.ts';
 import type { DerivedTake } from '../../wiring/derived-take.ts';
-import type { About, Check, Examples } from '../check.ts';
+import type { About, Check, Examples, Found } from '../check.ts';
 import { eachPart } from '../each-part.ts';
 import { along, example, ribbon } from '../example.ts';
-import { count, inDocumentOrder, moduleSpot, moduleSubject, namesOf } from '../words.ts';
+import { count, inDocumentOrder, moduleSubject, namesOf } from '../words.ts';
 
 /** Buses that placed modules host. */
 const hostedOf = eachPart(({ places }) => [
@@ -25,9 +26,30 @@ function freeBuses({ headers }: PlacedModule, { wiring }: DerivedTake): BusFacts
 }
 
 const freeMembersOf = eachPart((part) =>
-  part.places.modules
-    .map((module) => ({ module, buses: freeBuses(module, part) }))
-    .filter(({ buses }) => buses.length > 0),
+  part.places.modules.flatMap((module) =>
+    freeBuses(module, part).map((bus) => ({ id: module.id, index: module.index, name: module.name, bus })),
+  ),
+);
+
+type FreeMembers = ReturnType<typeof freeMembersOf>;
+
+function tell(free: FreeMembers, hosted: ReadonlySet<BusFacts>): Found[] {
+  const unlinked = new Map(free.filter(({ bus }) => hosted.has(bus)).map((member) => [member.id, member]));
+  const modules = inDocumentOrder([...unlinked.values()]);
+  if (modules.length === 0) return [];
+  return [
+    {
+      subjects: modules.map(moduleSubject),
+      headline: `${count(modules.length, 'module')} not linked to a host`,
+      detail: `${namesOf(modules)} could join one that stands here.`,
+      remedy: 'Link them, or leave them on their own.',
+      measure: { modules: modules.length },
+    },
+  ];
+}
+
+const toldOf = remember((hosted: readonly BusFacts[]) =>
+  remember((free: FreeMembers) => tell(free, new Set(hosted))),
 );
 
 export const about: About = {
@@ -40,20 +62,7 @@ export const unlinked: Check = {
   id: 'unlinked',
   level: 'reminder',
   whole: true,
-  *find(take) {
-    const hosted = new Set(hostedOf(take));
-    const unlinked = freeMembersOf(take).filter(({ buses }) => buses.some((bus) => hosted.has(bus)));
-    if (unlinked.length === 0) return;
-    const modules = inDocumentOrder(unlinked.map(({ module }) => module));
-    yield {
-      subjects: modules.map(moduleSubject),
-      headline: `${count(modules.length, 'module')} not linked to a host`,
-      detail: `${namesOf(modules)} could join one that stands here.`,
-      remedy: 'Link them, or leave them on their own.',
-      measure: { modules: modules.length },
-      spots: modules.map(moduleSpot),
-    };
-  },
+  find: (take) => toldOf(hostedOf(take))(freeMembersOf(take)),
 };
 
 const linked = (...modules: string[]) =>

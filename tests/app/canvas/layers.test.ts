@@ -148,31 +148,37 @@ describe('modules drawn together', () => {
 describe('marks', () => {
   const scene = sceneOf(mixedTake());
   const { sheet } = paperOf(scene);
-  const note = scene.notes.find(({ level, spots }) => level === 'damage' && spots.length > 0);
+  const note = scene.notes.find(({ level, spots }) => level === 'damage' && spots?.length);
   if (!note) throw new Error('the stray connector should be a damage');
 
   it('stand for damage and faults, and for a reminder only in focus', () => {
-    expect(marksOf(sheet, [note], null)).toHaveLength(1);
+    expect(marksOf(sheet, scene.derived, [note], null)).toHaveLength(1);
     const reminder = { ...note, key: 'reminder', level: 'reminder' as const };
-    expect(marksOf(sheet, [reminder], null)).toHaveLength(0);
-    expect(marksOf(sheet, [reminder], 'reminder')).toHaveLength(1);
+    expect(marksOf(sheet, scene.derived, [reminder], null)).toHaveLength(0);
+    expect(marksOf(sheet, scene.derived, [reminder], 'reminder')).toHaveLength(1);
   });
 
   it('are not made for what was put away', () => {
-    expect(marksOf(sheet, [{ ...note, level: 'fault', accepted: true }], null)).toHaveLength(0);
+    expect(marksOf(sheet, scene.derived, [{ ...note, level: 'fault', accepted: true }], null)).toHaveLength(
+      0,
+    );
   });
 
   it('are one, with a figure and the worst shape, where several lie together', () => {
     const fault = { ...note, key: 'fault', level: 'fault' as const };
-    expect(marksOf(sheet, [note, fault, fault], null)).toMatchObject([{ level: 'damage', count: 3 }]);
-    const strokes = painted((ctx) => drawMarks(ctx, paperOf(scene), marksOf(sheet, [note, fault], null)));
+    expect(marksOf(sheet, scene.derived, [note, fault, fault], null)).toMatchObject([
+      { level: 'damage', count: 3 },
+    ]);
+    const strokes = painted((ctx) =>
+      drawMarks(ctx, paperOf(scene), marksOf(sheet, scene.derived, [note, fault], null)),
+    );
     expect(strokes.map(({ text }) => text)).toContain('2');
   });
 
   it('leave the note in focus alone, with a veil over all but its subjects', () => {
     const focused = { ...scene, focus: note.key };
-    const marks = marksOf(sheet, scene.notes, note.key);
-    expect(marks).toHaveLength(note.spots.length);
+    const marks = marksOf(sheet, scene.derived, scene.notes, note.key);
+    expect(marks).toHaveLength(note.spots?.length ?? 0);
     const strokes = painted((ctx) =>
       paintMarks(ctx, paperOf(scene), focused, null, castOf(focused, null), marks),
     );

@@ -55,8 +55,8 @@ test('a tap on a mark brings its note forward, another tap the next one of the s
   driver.editor.session.setState({ take: 'one-long-jetty' });
   const { x, y } = viewportNow(driver.editor);
   const focus = () => driver.editor.session.getState().focus;
-  const { notes } = shownAnalysis(driver.editor);
-  const [mark] = marksOf(sheetNow(driver.editor), notes, null);
+  const { derived, notes } = shownAnalysis(driver.editor);
+  const [mark] = marksOf(sheetNow(driver.editor), derived, notes, null);
   if (!mark) throw new Error('no mark');
   driver.click({ x: x + mark.x, y: y + mark.y });
   expect(focus()).toBe(notes[0]?.key);
