@@ -30,6 +30,7 @@ const gone = <T extends Identified>(before: readonly T[], after: readonly T[]): 
 function namedBy(edit: Edit): ReadonlySet<string> {
   if (edit.type === 'remove-modules') return new Set(edit.modules);
   if (edit.type === 'remove-ribbons') return new Set(edit.ribbons);
+  if (edit.type === 'several') return new Set(edit.edits.flatMap((each) => [...namedBy(each)]));
   return new Set(edit.type === 'remove-board' ? [edit.board] : []);
 }
 
