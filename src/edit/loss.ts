@@ -91,7 +91,7 @@ const line = (names: readonly string[], one: string, many: string): string[] =>
 export const lossWords = ({ modules, boards, pulledOut, unseated, unfed }: Loss): string[] => [
   ...line(modules, '1 module goes with it', 'modules go with it'),
   ...line(boards, '1 board goes with it', 'boards go with it'),
-  ...line(pulledOut, '1 ribbon is pulled out', 'ribbons are pulled out'),
+  ...line(pulledOut, '1 ribbon or lead is pulled out', 'ribbons and leads are pulled out'),
   ...line(unseated, '1 ribbon or lead loses an end', 'ribbons and leads lose an end'),
   ...line(unfed, '1 module would be left without power', 'modules would be left without power'),
 ];
