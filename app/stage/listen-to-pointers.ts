@@ -9,9 +9,14 @@ const LINE_PX = 18;
 export function listenToPointers(stage: HTMLElement, toolbox: Toolbox): () => void {
   const pressed = new Set<number>();
   const read = (event: PointerEvent) => pointerOf(event, stage.getBoundingClientRect());
-  const feed = createFrameFeed((pointer) =>
-    pressed.has(pointer.id) ? toolbox.move(pointer) : toolbox.hover(pointer),
-  );
+  const feed = createFrameFeed((pointer) => {
+    if (pressed.has(pointer.id)) {
+      toolbox.move(pointer);
+      return;
+    }
+    toolbox.hover(pointer);
+    if (pressed.size === 0) stage.style.cursor = toolbox.cursorAt(pointer);
+  });
   const cancel = (): void => {
     feed.drop();
     pressed.clear();

@@ -7,7 +7,7 @@ export type TrayFilter = 'modules' | 'ribbons' | 'leads';
 export type Fold = 'stock' | 'notes' | 'part' | 'case';
 
 /** Something that would lose more than it says, put to the user before it is done. */
-export interface Asked {
+interface Asked {
   readonly edit: Edit;
   readonly question: string;
   /** What would be lost. */

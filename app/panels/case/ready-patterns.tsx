@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { CASE_PATTERNS, type CasePattern, mmToHp, uToMm } from '../../../src/index.ts';
+import { CASE_PATTERNS, type CasePattern, mmToHp, type Take, uToMm } from '../../../src/index.ts';
 import { useTake } from '../../hooks.ts';
 import { MeasureField } from './measure-field.tsx';
 import { useCase } from './use-case.ts';
@@ -32,6 +32,13 @@ function PatternDrawing({ rows }: Pick<CasePattern, 'rows'>) {
   );
 }
 
+const isLaidOut = ({ rows }: Take, pattern: CasePattern['rows']): boolean =>
+  rows.length === pattern.length &&
+  rows.every(({ widthHp, heightU }, i) => {
+    const wanted = pattern[i];
+    return widthHp === wanted?.widthHp && heightU === wanted.heightU;
+  });
+
 /** Ready rows to start from, one tap each. */
 export function ReadyPatterns() {
   const { perform } = useCase();
@@ -55,6 +62,7 @@ export function ReadyPatterns() {
           <li key={id}>
             <button
               type="button"
+              aria-pressed={isLaidOut(take, rows)}
               onClick={() => perform({ type: 'lay-out-rows', take: take.id, rows, ...depth })}
             >
               <PatternDrawing rows={rows} />

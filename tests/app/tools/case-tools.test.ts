@@ -119,6 +119,26 @@ describe('parts of the case', () => {
     expect(corner()).toBeCloseTo(before, 6);
   });
 
+  test('the pointer shows where a press would take hold', () => {
+    const driver = new Driver();
+    const cursorAt = (at: Point): string =>
+      driver.toolbox.cursorAt({
+        ...at,
+        id: 1,
+        kind: 'mouse',
+        button: 0,
+        shift: false,
+        alt: false,
+        mod: false,
+      });
+    expect(cursorAt(onEnd(driver, 'lower'))).toBe('ew-resize');
+    expect(cursorAt(onBoard(driver))).toBe('');
+    driver.click(onBoard(driver));
+    expect(cursorAt(onBoard(driver))).toBe('move');
+    driver.editor.session.setState({ inHand: 'module:gull' });
+    expect(cursorAt(onEnd(driver, 'lower'))).toBe('');
+  });
+
   test('a finger moves only what it selected before', () => {
     const driver = new Driver().with({ kind: 'touch' });
     const before = driver.take;
