@@ -32,7 +32,8 @@ function Desk() {
         {!narrow && (
           <aside className="margin" aria-label="Margin">
             {showsCase || <Notes besideRows />}
-            <Suspense>{showsCase ? <CasePanel /> : hasSelection && <ThisPart />}</Suspense>
+            <Suspense>{showsCase && <CasePanel />}</Suspense>
+            <Suspense>{hasSelection && !showsCase && <ThisPart />}</Suspense>
             <TitleBlock />
           </aside>
         )}
