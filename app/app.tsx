@@ -12,12 +12,16 @@ import { paintPage } from './style/paint.ts';
 import { useThemeName } from './style/use-theme.ts';
 
 /** Loaded when there is something to show in them. */
+const Asked = lazy(async () => ({ default: (await import('./panels/asked.tsx')).Asked }));
+const CasePanel = lazy(async () => ({ default: (await import('./panels/case/case-panel.tsx')).CasePanel }));
 const FoldBar = lazy(async () => ({ default: (await import('./panels/fold-bar.tsx')).FoldBar }));
 const ThisPart = lazy(async () => ({ default: (await import('./panels/this-part.tsx')).ThisPart }));
 
 function Desk() {
   const narrow = useSession(({ stage }) => stage.width > 0 && stage.width < NARROW_PX);
   const hasSelection = useSession(({ selection }) => selection.size > 0);
+  const showsCase = useSession(({ fold }) => fold === 'case');
+  const asks = useSession(({ asked }) => asked !== null);
   const theme = useThemeName();
   useLayoutEffect(() => paintPage(theme, document.documentElement), [theme]);
   return (
@@ -27,14 +31,16 @@ function Desk() {
         <Stage />
         {!narrow && (
           <aside className="margin" aria-label="Margin">
-            <Notes besideRows />
-            <Suspense>{hasSelection && <ThisPart />}</Suspense>
+            {showsCase || <Notes besideRows />}
+            <Suspense>{showsCase && <CasePanel />}</Suspense>
+            <Suspense>{hasSelection && !showsCase && <ThisPart />}</Suspense>
             <TitleBlock />
           </aside>
         )}
         <Banner />
       </main>
       <Suspense fallback={<div />}>{narrow ? <FoldBar /> : <Tray />}</Suspense>
+      <Suspense>{asks && <Asked />}</Suspense>
       <Spoken />
     </div>
   );

@@ -18,13 +18,23 @@ export { type Verdict, verdictOf } from './checks/verdict.ts';
 export { applyEdit } from './edit/apply.ts';
 export type { EditRefusal } from './edit/change.ts';
 export type { Edit } from './edit/edit.ts';
-export { freshModuleId, freshRibbonId, freshTakeId } from './edit/fresh.ts';
+export {
+  freshBoardId,
+  freshModuleId,
+  freshRibbonId,
+  freshRowId,
+  freshSupplyId,
+  freshTakeId,
+} from './edit/fresh.ts';
 export * from './edit/history.ts';
+export { type Loss, lossOf, lossWords } from './edit/loss.ts';
 export { archShape, heldArch, LEGS_TOUCH_RATIO } from './geometry/arch.ts';
 export * from './geometry/connector.ts';
 export type { PlacedBoard, PlacedHeader, PlacedModule, PlacedRow, Places } from './geometry/place.ts';
 export * from './geometry/rack.ts';
 export { type Side, seenFrom } from './geometry/side.ts';
+export { headersInLine } from './layout/board-headers.ts';
+export { CASE_PATTERNS, type CasePattern } from './layout/case-patterns.ts';
 export * from './layout/defaults.ts';
 export { demoLayout } from './layout/demo.ts';
 export type * from './layout/layout.ts';

@@ -14,6 +14,7 @@ import { removeTake } from './remove-take.ts';
 import { saveFile } from './save-file.ts';
 import { selectAll } from './select-all.ts';
 import { themes, toggleHalfHp, togglePush } from './settings.ts';
+import { showCase } from './show-case.ts';
 import { nextNote, previousNote } from './step-note.ts';
 import { nextTake, previousTake } from './step-take.ts';
 import { swap } from './swap.ts';
@@ -36,6 +37,7 @@ export const actions: readonly Action[] = [
   selectAll,
   letGo,
   ...nudges,
+  showCase,
   newLayout,
   openDemo,
   openFile,

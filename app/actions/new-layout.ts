@@ -2,9 +2,13 @@ import { emptyLayout } from '../../src/index.ts';
 import { type Action, always } from './action.ts';
 import { takeLayout } from './take-layout.ts';
 
+/** Starts with the question which case it is. */
 export const newLayout: Action = {
   id: 'new-layout',
   label: () => 'New empty case',
   enabled: always,
-  run: (editor) => takeLayout(editor, emptyLayout(), 'start an empty case'),
+  run: (editor) => {
+    takeLayout(editor, emptyLayout(), 'start an empty case');
+    editor.session.setState({ fold: 'case' });
+  },
 };

@@ -1,9 +1,10 @@
 import type { Layout } from '../../src/index.ts';
 import { type Editor, shownTake } from '../editor.ts';
 import { type Arrow, alongOf, rowsOf } from '../store/arrows.ts';
+import { boardLabel, placeOfBoard, previewBoard } from '../tools/board-tool.ts';
 import { previewSlide, slideLabel, slideOfSelection } from '../tools/drag-tool.ts';
 import type { Action } from './action.ts';
-import { modulesSelected } from './selected.ts';
+import { boardsSelected, modulesSelected } from './selected.ts';
 
 const KEYS = { left: 'ArrowLeft', right: 'ArrowRight', up: 'ArrowUp', down: 'ArrowDown' } as const;
 
@@ -31,24 +32,52 @@ interface Nudge {
   readonly pushes: boolean;
 }
 
-/** Moves what is selected; all the repeats of a key that is held down are one step to undo. */
-function nudgeSelected(editor: Editor, id: string, { arrow, hp, pushes }: Nudge, held: boolean): void {
-  const steps = stepsOf(editor, id, held);
+interface Way {
+  readonly label: string;
+  preview(): void;
+}
+
+function slideBy(editor: Editor, { arrow, hp, pushes }: Nudge, steps: number): Way | undefined {
   const lead = modulesSelected(editor).find(({ pinned }) => !pinned);
   const slide = lead && slideOfSelection(editor, lead.id);
-  if (!slide) return;
+  if (!slide) return undefined;
   const { row, atHp } = slide.inHand.from;
   const to = { row: row + steps * rowsOf(arrow), atHp: atHp + steps * hp * alongOf(editor, arrow) };
+  return {
+    label: slideLabel(editor, slide),
+    preview: () => previewSlide(editor, slide, to, pushes !== editor.session.getState().push),
+  };
+}
+
+/** A board goes by 1 mm, with Alt by 0.1 mm, with Shift by 10 mm. */
+function boardBy(editor: Editor, { arrow, hp, pushes }: Nudge, steps: number): Way | undefined {
+  const [board] = boardsSelected(editor);
+  const from = board && placeOfBoard(editor, board.id);
+  if (!board || !from) return undefined;
+  const mm = (pushes ? 10 : 1) * (hp < 1 ? 0.1 : 1);
+  const to = {
+    row: from.row + steps * rowsOf(arrow),
+    xMm: from.xMm + steps * mm * alongOf(editor, arrow),
+  };
+  return { label: boardLabel(editor, board.id), preview: () => previewBoard(editor, board.id, to) };
+}
+
+/** Moves what is selected; all the repeats of a key that is held down are one step to undo. */
+function nudgeSelected(editor: Editor, id: string, by: Nudge, held: boolean): void {
+  const steps = stepsOf(editor, id, held);
+  const way = slideBy(editor, by, steps) ?? boardBy(editor, by, steps);
+  if (!way) return;
   const before = editor.layouts.layout();
-  editor.gestures.begin(shownTake(editor).id, slideLabel(editor, slide));
-  previewSlide(editor, slide, to, pushes !== editor.session.getState().push);
+  editor.gestures.begin(shownTake(editor).id, way.label);
+  way.preview();
   editor.gestures.commit();
   const made = editor.layouts.layout();
   if (made === before) lastNudge.delete(editor);
   else lastNudge.set(editor, { id, made, steps });
 }
 
-const hasFree = (editor: Editor): boolean => modulesSelected(editor).some(({ pinned }) => !pinned);
+const hasFree = (editor: Editor): boolean =>
+  modulesSelected(editor).some(({ pinned }) => !pinned) || boardsSelected(editor).length > 0;
 
 const WORDS = {
   left: 'to the left',

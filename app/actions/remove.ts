@@ -1,13 +1,20 @@
 import type { Editor } from '../editor.ts';
 import { shownTake } from '../editor.ts';
 import { type Action, perform } from './action.ts';
-import { idsOf, modulesSelected, ribbonsSelected } from './selected.ts';
+import { removeParts } from './remove-part.ts';
+import { boardsSelected, idsOf, modulesSelected, ribbonsSelected, rowsSelected } from './selected.ts';
 
-/** Modules first: their ribbons may go with them. */
+/** Modules first: their ribbons may go with them. Parts of the case go when nothing else is selected. */
 function removeSelected(editor: Editor): void {
   const take = shownTake(editor).id;
   const modules = idsOf(modulesSelected(editor));
   const ribbons = idsOf(ribbonsSelected(editor));
+  if (modules.length + ribbons.length === 0) {
+    const boards = boardsSelected(editor).map((part) => ({ type: 'board', part }) as const);
+    const rows = rowsSelected(editor).map((part) => ({ type: 'row', part }) as const);
+    removeParts(editor, [...boards, ...rows]);
+    return;
+  }
   perform(
     editor,
     modules.length > 0
@@ -22,6 +29,7 @@ export const remove: Action = {
   icon: 'remove',
   shortcuts: [{ key: 'Delete' }, { key: 'Backspace' }],
   keysOnStageOnly: true,
-  enabled: (editor) => modulesSelected(editor).length + ribbonsSelected(editor).length > 0,
+  enabled: (editor) =>
+    [modulesSelected, ribbonsSelected, boardsSelected, rowsSelected].some((of) => of(editor).length > 0),
   run: removeSelected,
 };

@@ -7,6 +7,8 @@ export interface Cast {
   readonly carries: (ribbon: LaidRibbon) => boolean;
   /** Whether a note is about something that moves: its mark goes along. */
   readonly concerns: (note: Note) => boolean;
+  /** Drawn whole instead of what stands still: the gesture changes the case itself. */
+  readonly instead?: DerivedTake;
   /** Differs when the still layer must be drawn anew. */
   readonly key: string;
 }
@@ -34,17 +36,26 @@ function carriedIds(
 const isSame = (a: ReadonlySet<string>, b: ReadonlySet<string>): boolean =>
   a === b || (a.size === b.size && [...a].every((id) => b.has(id)));
 
+/** Whether rows, supplies or boards differ. */
+const changesCase = ({ take }: DerivedTake, other: DerivedTake): boolean =>
+  take.rows !== other.take.rows || take.supplies !== other.take.supplies;
+
 /** Whether the same modules move and no ribbon was changed since: then what stands still does so yet. */
 export const movesOn = (before: Moving | null, moving: Moving | null): boolean =>
   before !== null &&
   moving !== null &&
   before.derived.take.ribbons === moving.derived.take.ribbons &&
+  !changesCase(before.derived, moving.derived) &&
   isSame(before.modules, moving.modules);
 
 /** Sorts a take into what stands still and what moves. */
 export function castOf(scene: Scene, moving: Moving | null): Cast {
   if (!moving) return STILL;
   const { modules, derived } = moving;
+  if (changesCase(scene.derived, derived)) {
+    const { rows, supplies } = derived.take;
+    return { ...STILL, instead: derived, key: JSON.stringify([rows, supplies]) };
+  }
   const ribbons = new Set([
     ...carriedIds(scene.derived, derived, modules),
     ...carriedIds(derived, scene.derived, modules),

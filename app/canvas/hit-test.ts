@@ -3,7 +3,7 @@ import { headerBox } from './draw/headers.ts';
 import type { Knot } from './knot.ts';
 import type { Hit } from './model.ts';
 import { type Run, runOf } from './runs.ts';
-import { type Box, boardBox, mmOf, moduleBox, type Point, rowAt, type Sheet } from './sheet.ts';
+import { type Box, boardBox, mmOf, moduleBox, type Point, railAt, rowAt, type Sheet } from './sheet.ts';
 
 /** Room around small things, CSS px. */
 export const SLOP = { mouse: 3, touch: 12 } as const;
@@ -86,6 +86,7 @@ export function hitTest(
   if (board?.type === 'board' && board.header) return board;
   if (module ?? board) return module ?? board;
   const row = rowAt(sheet, y);
-  if (!row || x < row.left || x > row.right) return null;
-  return { type: 'row', id: row.placed.row.id, atHp: mmToHp(mmOf(row, x)) };
+  const on = row && railAt(row, point, slop);
+  if (!row || (!on && (x < row.left || x > row.right))) return null;
+  return { type: 'row', id: row.placed.row.id, atHp: mmToHp(mmOf(row, x)), ...(on && { on }) };
 }

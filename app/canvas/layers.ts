@@ -3,6 +3,7 @@ import { type Cast, STILL } from './cast.ts';
 import { drawBoardNames, drawBoardOutlines, drawBoards } from './draw/boards.ts';
 import { drawConnectors } from './draw/connectors.ts';
 import { drawFreeSpans, type FreeSpan, freeSpans } from './draw/free-spans.ts';
+import { drawGrips } from './draw/grips.ts';
 import { drawLabels } from './draw/labels.ts';
 import { drawLeads } from './draw/leads.ts';
 import { drawMarks, type Mark, marksOf } from './draw/marks.ts';
@@ -90,7 +91,8 @@ function freeSpansOf(
 }
 
 /** Everything that stands still. With no gesture this is the whole sheet, for exports and thumbnails too. */
-export function paintStill(ctx: Context, paper: Paper, { derived }: Scene, cast: Cast = STILL): void {
+export function paintStill(ctx: Context, paper: Paper, scene: Scene, cast: Cast = STILL): void {
+  const derived = cast.instead ?? scene.derived;
   const { sheet, view } = paper;
   const { places, wiring } = derived;
   const rows = sheet.rows.filter((row) => isSeen(paper, row));
@@ -181,8 +183,10 @@ function paintFocus(ctx: Context, paper: Paper, { derived, notes, focus }: Scene
 }
 
 /** Lifts selected ribbons above all others, and outlines what is selected and stands still. */
-function paintSelection(ctx: Context, paper: Paper, { derived, selection }: Scene, cast: Cast): void {
+function paintSelection(ctx: Context, paper: Paper, scene: Scene, cast: Cast): void {
+  const { selection } = scene;
   if (selection.size === 0) return;
+  const derived = cast.instead ?? scene.derived;
   const { sheet } = paper;
   const isSelected = matching(selection);
   const lifted = derived.wiring.ribbons.filter(
@@ -197,6 +201,11 @@ function paintSelection(ctx: Context, paper: Paper, { derived, selection }: Scen
     ctx,
     paper,
     shapesOf(sheet, derived, (type, id) => isSelected(type, id) && !moved.has(selectionKey(type, id))),
+  );
+  drawGrips(
+    ctx,
+    paper,
+    sheet.rows.filter(({ placed }) => isSelected('row', placed.row.id)),
   );
 }
 

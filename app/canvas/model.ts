@@ -25,7 +25,8 @@ export type Hit =
   | { readonly type: 'ribbon'; readonly id: string; readonly connector?: number }
   /** `header` where the point is on one of its headers. */
   | { readonly type: 'board'; readonly id: string; readonly header?: string }
-  | { readonly type: 'row'; readonly id: string; readonly atHp: number };
+  /** `on` where the point is on its rails or its title, or at its front's right end, by which it is made longer. */
+  | { readonly type: 'row'; readonly id: string; readonly atHp: number; readonly on?: 'rail' | 'end' };
 
 /** How the selection names a thing: ids are unique only within their own list. */
 export type SelectionKey = `${SubjectType}:${string}`;

@@ -152,7 +152,8 @@ export class Painter {
 
   #paper(): Paper {
     const { scene, viewport, theme, size } = this.#shown;
-    const sheet = layOutSheet(scene.derived, scene.side, viewport.scale);
+    const { derived } = scene;
+    const sheet = layOutSheet(this.#cast.instead ?? derived, scene.side, viewport.scale, derived);
     return { sheet, theme, view: viewOf(viewport, size) };
   }
 

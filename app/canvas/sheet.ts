@@ -63,6 +63,9 @@ const ROW_GAP_MM = 11;
 /** The section from above is drawn flatter than it is. */
 const DEPTH_SCALE = 0.62;
 
+/** Height of a rail as drawn, mm. */
+export const RAIL_MM = 5.6;
+
 /** How far a rail runs on beyond the row's ends. */
 export const RAIL_END_MM = 4;
 
@@ -113,10 +116,19 @@ function layOutRow(
   };
 }
 
-/** Lays out the sheet of a take. Rows of unequal width are aligned at the front's left end. */
-export function layOutSheet({ places }: Pick<DerivedTake, 'places'>, side: Side, scale: number): Sheet {
+/**
+ * Lays out the sheet of a take. Rows of unequal width are aligned at the front's left end.
+ *
+ * @param like - the sheet is as wide as that of this take: so the front's left end stays where it is while a row grows
+ */
+export function layOutSheet(
+  { places }: Pick<DerivedTake, 'places'>,
+  side: Side,
+  scale: number,
+  like: Pick<DerivedTake, 'places'> = { places },
+): Sheet {
   const size = sheetMm(places.rows);
-  const width = size.width * scale;
+  const width = sheetMm(like.places.rows).width * scale;
   let topMm = MARGIN_MM;
   const rows = places.rows.map((placed) => {
     const row = layOutRow(placed, side, scale, topMm, width);
@@ -155,6 +167,17 @@ export const rowAt = ({ rows }: Sheet, y: number): SheetRow | undefined =>
 /** The row that an owner stands in. */
 export const rowOf = (sheet: Sheet, { row }: { readonly row: PlacedRow }): SheetRow =>
   sheet.rows[row.index] as SheetRow;
+
+/** Where on a row's rails a point lies: on its title, rails or ruler, or at the front's right end, which can be drawn out. */
+export function railAt(row: SheetRow, { x, y }: Point, slop: number): 'rail' | 'end' | undefined {
+  const { left, right, top, bottom, sectionTop, scale, stepX, placed } = row;
+  const rail = RAIL_MM * scale;
+  const beyond = (x - xOf(row, placed.widthMm)) * Math.sign(stepX);
+  if (y >= top && y <= bottom && beyond >= -2 && beyond <= RAIL_END_MM * scale + slop) return 'end';
+  const isAbove = y >= top - TITLE_MM * scale && y <= top + rail;
+  const isBelow = y >= bottom - rail && y <= sectionTop;
+  return x >= left && x <= right && (isAbove || isBelow) ? 'rail' : undefined;
+}
 
 /** The part of the sheet that a screen of this size shows. */
 export const viewOf = ({ x, y }: Pick<Viewport, 'x' | 'y'>, { width, height }: Size): Box => ({

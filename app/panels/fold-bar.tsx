@@ -1,5 +1,6 @@
 import { useEditor, useSession } from '../hooks.ts';
 import type { Fold } from '../store/session.ts';
+import { CasePanel } from './case/case-panel.tsx';
 import { Notes } from './notes.tsx';
 import { ThisPart } from './this-part.tsx';
 import { LoadLines, TitleBlock } from './title-block.tsx';
@@ -10,6 +11,7 @@ const FOLDS: readonly { readonly id: Fold; readonly label: string }[] = [
   { id: 'stock', label: 'Stock' },
   { id: 'notes', label: 'Notes' },
   { id: 'part', label: 'This part' },
+  { id: 'case', label: 'Case' },
 ];
 
 /** On a narrow screen tray, notes and part fold to the bottom, one open at a time. */
@@ -27,7 +29,10 @@ export function FoldBar() {
           {fold === 'stock' && <Tray />}
           {fold === 'notes' && <Notes besideRows={false} />}
           {fold === 'notes' && <LoadLines />}
-          {fold === 'part' && <ThisPart hint="Nothing is selected. Tap a module or a ribbon." />}
+          {fold === 'case' && <CasePanel />}
+          {fold === 'part' && (
+            <ThisPart hint="Nothing is selected. Tap a module, a ribbon, a board or a row’s rail." />
+          )}
         </section>
       )}
       <div className="fold-tabs">

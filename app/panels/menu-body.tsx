@@ -9,6 +9,7 @@ import { removeTake } from '../actions/remove-take.ts';
 import { saveFile } from '../actions/save-file.ts';
 import { type Setting, themes, toggleHalfHp, togglePush } from '../actions/settings.ts';
 import { keysOf } from '../actions/shortcuts.ts';
+import { showCase } from '../actions/show-case.ts';
 import { useAction, useEditor, useSession, useTake } from '../hooks.ts';
 import { isApple } from '../platform/keyboard.ts';
 import { Icon } from './icon.tsx';
@@ -85,7 +86,7 @@ export function MenuBody({ menu }: { readonly menu: string }) {
   return (
     <>
       <h2>Layout</h2>
-      {[newLayout, openDemo, openFile, saveFile].map((action) => (
+      {[showCase, newLayout, openDemo, openFile, saveFile].map((action) => (
         <Item key={action.id} action={action} menu={menu} />
       ))}
       <h2>This take</h2>

@@ -7,6 +7,8 @@ interface Props {
   readonly className?: string;
   /** Where the text is a figure. */
   readonly decimal?: boolean;
+  /** What stands there while nothing is typed. */
+  readonly placeholder?: string | undefined;
   readonly autoFocus?: boolean;
   readonly onLeave?: () => void;
 }
@@ -18,6 +20,7 @@ export function TextField({
   onCommit,
   className = '',
   decimal = false,
+  placeholder,
   autoFocus = false,
   onLeave,
 }: Props) {
@@ -31,7 +34,7 @@ export function TextField({
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>): void => {
     if (event.key === 'Enter') event.currentTarget.blur();
     if (event.key !== 'Escape') return;
-    event.stopPropagation();
+    if (draft !== null || onLeave) event.stopPropagation();
     setDraft(null);
     onLeave?.();
   };
@@ -42,6 +45,7 @@ export function TextField({
       aria-label={label}
       title={label}
       value={draft ?? value}
+      placeholder={placeholder}
       inputMode={decimal ? 'decimal' : 'text'}
       spellCheck={false}
       autoComplete="off"

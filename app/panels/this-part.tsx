@@ -5,8 +5,10 @@ import { pin } from '../actions/pin.ts';
 import { remove } from '../actions/remove.ts';
 import { swap } from '../actions/swap.ts';
 import { useAnalysis, useEditor, useMoving, useSession, useTake } from '../hooks.ts';
-import { modulesIn, ribbonsIn } from '../store/selection.ts';
+import { boardsIn, modulesIn, ribbonsIn, rowsIn } from '../store/selection.ts';
 import { ActionButton } from './action-button.tsx';
+import { BoardFields } from './case/board-fields.tsx';
+import { RowFields } from './case/row-fields.tsx';
 import { figure, parseHp } from './figures.ts';
 import { TextField } from './text-field.tsx';
 
@@ -125,14 +127,20 @@ export function ThisPart({ hint }: { readonly hint?: string }) {
   const take = useTake();
   const modules = modulesIn(take, selection);
   const ribbons = ribbonsIn(take, selection);
-  const count = modules.length + ribbons.length;
+  const boards = boardsIn(take, selection);
+  const rows = rowsIn(take, selection);
+  const count = modules.length + ribbons.length + boards.length + rows.length;
   const [module] = modules;
   const [ribbon] = ribbons;
+  const [board] = boards;
+  const [row] = rows;
   if (count === 0) return hint ? <p className="hint">{hint}</p> : null;
   return (
     <section className="part" aria-label="This part">
       {count > 1 && <SeveralParts count={count} />}
       {count === 1 && module && <ModulePart key={module.id} module={module} />}
+      {count === 1 && board && <BoardFields key={board.id} board={board} />}
+      {count === 1 && row && <RowFields key={row.id} row={row} />}
       {count === 1 && ribbon && <RibbonPart ribbon={ribbon} />}
     </section>
   );

@@ -1,8 +1,9 @@
 import { start } from '../actions/action.ts';
 import { fit } from '../actions/fit.ts';
+import { showCase } from '../actions/show-case.ts';
 import { turn } from '../actions/turn.ts';
 import { zoomIn, zoomOut } from '../actions/zoom.ts';
-import { useAction, useAnalysis, useEditor, useSession } from '../hooks.ts';
+import { useAction, useAnalysis, useEditor, useSession, useTake } from '../hooks.ts';
 import { type Load, loadsOf } from '../store/loads.ts';
 import { viewportNow } from '../store/view.ts';
 import { ActionButton } from './action-button.tsx';
@@ -46,6 +47,22 @@ function Scale() {
   return <b>1 : {figure(1 / (viewportNow(editor).scale * MM_PER_PX), 1)}</b>;
 }
 
+/** Which case it is; opens it. */
+function CaseLine() {
+  const editor = useEditor();
+  const { rows } = useTake();
+  const open = useSession(({ fold }) => fold === 'case');
+  const [first] = rows;
+  const alike = first && rows.every(({ widthHp }) => widthHp === first.widthHp);
+  return (
+    <button type="button" className="case-line" aria-expanded={open} onClick={() => start(editor, showCase)}>
+      <small>Case</small>
+      <b>{alike ? `${rows.length} × ${figure(first.widthHp)} HP` : `${rows.length} rows`}</b>
+      <span>{open ? 'Close' : 'Change'}</span>
+    </button>
+  );
+}
+
 /** Side, scale and load, as in the corner of a drawing; it turns the case. */
 export function TitleBlock() {
   const editor = useEditor();
@@ -69,6 +86,7 @@ export function TitleBlock() {
           <ActionButton action={zoomIn} />
         </span>
       </div>
+      <CaseLine />
       <LoadLines />
       <Cautions />
     </section>

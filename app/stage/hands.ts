@@ -1,6 +1,7 @@
 import { applyEdit } from '../../src/index.ts';
 import type { Editor } from '../editor.ts';
 import { startAnnouncer } from '../store/announcer.ts';
+import { labelOf } from '../store/edit-label.ts';
 import { createToolbox } from '../tools/toolbox.ts';
 import { listenToFiles } from './listen-to-files.ts';
 import { listenToKeys } from './listen-to-keys.ts';
@@ -13,7 +14,7 @@ import { listenToTray } from './listen-to-tray.ts';
  */
 export function takeHold(editor: Editor, stage: HTMLElement): () => void {
   const toolbox = createToolbox(editor);
-  editor.layouts.equip(applyEdit);
+  editor.layouts.equip(applyEdit, labelOf);
   stage.dataset.held = '';
   const ends = [
     listenToPointers(stage, toolbox),

@@ -14,9 +14,14 @@ export function listenToPointers(stage: HTMLElement, toolbox: Toolbox): () => vo
     bounds = stage.getBoundingClientRect();
   };
   const read = (event: PointerEvent) => pointerOf(event, bounds);
-  const feed = createFrameFeed((pointer) =>
-    pressed.has(pointer.id) ? toolbox.move(pointer) : toolbox.hover(pointer),
-  );
+  const feed = createFrameFeed((pointer) => {
+    if (pressed.has(pointer.id)) {
+      toolbox.move(pointer);
+      return;
+    }
+    toolbox.hover(pointer);
+    if (pressed.size === 0) stage.style.cursor = toolbox.cursorAt(pointer);
+  });
   const cancel = (): void => {
     feed.drop();
     pressed.clear();

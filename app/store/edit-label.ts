@@ -24,28 +24,54 @@ function ribbonNames(layout: Layout, takeId: string, ids: readonly string[]): st
 const kindName = (kinds: readonly { readonly id: string; readonly name: string }[], id: string): string =>
   kinds.find((kind) => kind.id === id)?.name ?? 'one';
 
+const rowOf = (layout: Layout, takeId: string, id: string): string => {
+  const { rows } = take(layout, takeId);
+  const at = rows.findIndex((row) => row.id === id);
+  return rows[at]?.name ?? (at < 0 ? 'a row' : `row ${at + 1}`);
+};
+
+const supplyOf = (layout: Layout, takeId: string, id: string): string =>
+  take(layout, takeId).supplies.find((supply) => supply.id === id)?.name ?? 'a supply';
+
+const boardOf = (layout: Layout, takeId: string, id: string): string =>
+  take(layout, takeId)
+    .supplies.flatMap(({ boards }) => boards)
+    .find((board) => board.id === id)?.name ?? 'a board';
+
 const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>> } = {
   'accept-finding': () => 'put a note away',
   'bring-back': () => 'bring a note back',
+  'add-board': () => 'add a board',
   'add-ribbon': ({ kind }, { kit }) => `lay ${kindName(kit.ribbons, kind)}`,
+  'add-row': () => 'add a row',
+  'add-supply': () => 'add a supply',
   'add-take': () => 'add a take',
+  'change-board': ({ take, board }, layout) => `change ${boardOf(layout, take, board)}`,
+  'change-row': ({ take, row }, layout) => `change ${rowOf(layout, take, row)}`,
+  'change-supply': ({ take, supply }, layout) => `change ${supplyOf(layout, take, supply)}`,
   'duplicate-modules': ({ take, modules }, layout) => `duplicate ${moduleNames(layout, take, modules)}`,
+  'lay-out-rows': () => 'lay out the rows',
   'move-modules': ({ take, moves }, layout) =>
     `move ${moduleNames(
       layout,
       take,
       moves.map(({ module }) => module),
     )}`,
+  'move-row': ({ take, row }, layout) => `move ${rowOf(layout, take, row)}`,
   'pin-modules': ({ take, modules, pinned }, layout) =>
     `${pinned ? 'pin' : 'unpin'} ${moduleNames(layout, take, modules)}`,
   'place-module': ({ kind }, { kit }) => `place ${kindName(kit.modules, kind)}`,
+  'remove-board': ({ take, board }, layout) => `remove ${boardOf(layout, take, board)}`,
   'remove-modules': ({ take, modules }, layout) => `remove ${moduleNames(layout, take, modules)}`,
   'remove-ribbons': ({ take, ribbons }, layout) => `remove ${ribbonNames(layout, take, ribbons)}`,
+  'remove-row': ({ take, row }, layout) => `remove ${rowOf(layout, take, row)}`,
+  'remove-supply': ({ take, supply }, layout) => `remove ${supplyOf(layout, take, supply)}`,
   'remove-take': ({ take: id }, layout) => `remove the take ${take(layout, id).name}`,
   'rename-layout': () => 'rename the layout',
   'rename-module': ({ take, module }, layout) => `rename ${moduleNames(layout, take, [module])}`,
   'rename-take': () => 'rename the take',
   'seat-connector': ({ take, ribbon }, layout) => `seat ${ribbonName(layout, take, ribbon)}`,
+  'set-board-headers': ({ take, board }, layout) => `change the headers of ${boardOf(layout, take, board)}`,
   several: ({ label }) => label,
   'swap-modules': () => 'swap two modules',
   'turn-ribbon': ({ take, ribbon }, layout) => `turn ${ribbonName(layout, take, ribbon)}`,

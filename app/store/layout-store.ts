@@ -16,7 +16,7 @@ import {
   startHistory,
   undo,
 } from '../../src/index.ts';
-import { labelOf } from './edit-label.ts';
+import type { labelOf } from './edit-label.ts';
 
 interface LayoutState {
   readonly history: History;
@@ -39,16 +39,18 @@ export interface LayoutStore {
   cancel(): void;
   undo(): void;
   redo(): void;
-  /** Brings the commands, which the first picture does without; until then edits are refused. */
-  equip(apply: Apply): void;
+  /** Brings the commands and their names, which the first picture does without; until then edits are refused. */
+  equip(apply: Apply, label: Label): void;
 }
 
 type Apply = typeof applyEdit;
+type Label = typeof labelOf;
 
 const notYet: Apply = () => fail({ message: 'The program is still loading' });
 
 export function createLayoutStore(first: Layout): LayoutStore {
   let apply = notYet;
+  let label: Label = () => '';
   const store = createStore<LayoutState>(() => ({ history: startHistory(first) }));
   const layout = (): Layout => store.getState().history.present;
   const step = (next: (history: History) => History): void => {
@@ -69,7 +71,7 @@ export function createLayoutStore(first: Layout): LayoutStore {
   return {
     store,
     layout,
-    run: (edit) => attempt(edit, (done) => take(labelOf(layout(), edit), done)),
+    run: (edit) => attempt(edit, (done) => take(label(layout(), edit), done)),
     replace: (other, label) => take(label, other),
     begin: (label) => step((history) => begin(history, label)),
     preview(edit) {
@@ -82,8 +84,9 @@ export function createLayoutStore(first: Layout): LayoutStore {
     cancel: () => step(cancel),
     undo: () => step(undo),
     redo: () => step(redo),
-    equip(commands) {
+    equip(commands, labels) {
       apply = commands;
+      label = labels;
     },
   };
 }

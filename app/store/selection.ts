@@ -1,4 +1,4 @@
-import type { Module, Ribbon, Take } from '../../src/index.ts';
+import type { Board, Module, Ribbon, Row, SubjectType, Take } from '../../src/index.ts';
 import { type SelectionKey, selectionKey } from '../canvas/model.ts';
 
 export type Selection = ReadonlySet<SelectionKey>;
@@ -32,5 +32,13 @@ export const modulesIn = (take: Take, selection: Selection): readonly Module[] =
 export const ribbonsIn = (take: Take, selection: Selection): readonly Ribbon[] =>
   selectedIn(take, selection).ribbons;
 
-export const selectionOf = (type: 'module' | 'ribbon', ids: Iterable<string>): Selection =>
+/** The selected boards that a take still has. */
+export const boardsIn = ({ supplies }: Take, selection: Selection): readonly Board[] =>
+  supplies.flatMap(({ boards }) => boards.filter(({ id }) => selection.has(selectionKey('board', id))));
+
+/** The selected rows that a take still has, top to bottom. */
+export const rowsIn = ({ rows }: Take, selection: Selection): readonly Row[] =>
+  rows.filter(({ id }) => selection.has(selectionKey('row', id)));
+
+export const selectionOf = (type: SubjectType, ids: Iterable<string>): Selection =>
   new Set(Array.from(ids, (id) => selectionKey(type, id)));

@@ -1,9 +1,18 @@
+import type { Edit } from '../../src/index.ts';
 import type { SelectionKey, Side, Size, ThemeName, Viewport } from '../canvas/model.ts';
 
 export type ThemeChoice = ThemeName | 'auto';
 export type TrayFilter = 'modules' | 'ribbons' | 'leads';
-/** What is folded up at the bottom of a narrow screen. */
-export type Fold = 'stock' | 'notes' | 'part';
+/** What is folded up at the bottom of a narrow screen; the case stands in the margin of a wide one. */
+export type Fold = 'stock' | 'notes' | 'part' | 'case';
+
+/** Something that would lose more than it says, put to the user before it is done. */
+interface Asked {
+  readonly edit: Edit;
+  readonly question: string;
+  /** What would be lost. */
+  readonly lines: readonly string[];
+}
 
 /** Everything about how a layout is looked at that is no part of it. */
 export interface Session {
@@ -27,6 +36,7 @@ export interface Session {
   readonly trayFind: string;
   readonly trayOpen: boolean;
   readonly fold: Fold | null;
+  readonly asked: Asked | null;
   /** Groups of notes that were opened, or shut where they start open. */
   readonly toggledGroups: ReadonlySet<string>;
   /** One line about what went wrong, until it is put away. */
@@ -55,6 +65,7 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   trayFind: 'nowhere',
   trayOpen: 'nowhere',
   fold: 'nowhere',
+  asked: 'nowhere',
   toggledGroups: 'nowhere',
   banner: 'nowhere',
   spoken: 'nowhere',
@@ -78,6 +89,7 @@ export const FIRST_SESSION: Session = {
   trayFind: '',
   trayOpen: true,
   fold: null,
+  asked: null,
   toggledGroups: NOTHING,
   banner: null,
   spoken: '',

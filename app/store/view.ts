@@ -2,7 +2,7 @@ import { mmToHp } from '../../src/index.ts';
 import { marksOf } from '../canvas/draw/marks.ts';
 import { hitTest, SLOP } from '../canvas/hit-test.ts';
 import type { Hit, Size, Viewport } from '../canvas/model.ts';
-import { type Box, layOutSheet, mmOf, moduleBox, rowAt, type Sheet } from '../canvas/sheet.ts';
+import { type Box, boardBox, layOutSheet, mmOf, moduleBox, rowAt, type Sheet } from '../canvas/sheet.ts';
 import { clampViewport, fitViewport, type Insets } from '../canvas/viewport.ts';
 import { type Editor, shownAnalysis } from '../editor.ts';
 import type { Point, Pointer } from '../tools/pointer.ts';
@@ -78,6 +78,15 @@ export function moduleUnder(editor: Editor, point: Point): string | null {
   const at = toSheet(editor, point);
   const { modules } = shownAnalysis(editor).derived.places;
   return modules.findLast((module) => holds(moduleBox(sheet, module), at))?.id ?? null;
+}
+
+/** The board that is drawn under a point, whatever lies over it; the front shows none. */
+export function boardUnder(editor: Editor, point: Point): string | null {
+  if (editor.session.getState().side === 'front') return null;
+  const sheet = sheetNow(editor);
+  const at = toSheet(editor, point);
+  const { boards } = shownAnalysis(editor).derived.places;
+  return boards.findLast((board) => holds(boardBox(sheet, board), at))?.id ?? null;
 }
 
 /** A mark's reach, px. */

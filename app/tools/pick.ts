@@ -10,7 +10,8 @@ export function moduleOf(hit: Hit | null): string | null {
 export function keyOf(hit: Hit | null): SelectionKey | null {
   const module = moduleOf(hit);
   if (module !== null) return selectionKey('module', module);
-  return hit?.type === 'ribbon' ? selectionKey('ribbon', hit.id) : null;
+  if (hit?.type === 'ribbon' || hit?.type === 'board') return selectionKey(hit.type, hit.id);
+  return hit?.type === 'row' && hit.on ? selectionKey('row', hit.id) : null;
 }
 
 export function toggled<T>(set: ReadonlySet<T>, item: T): ReadonlySet<T> {

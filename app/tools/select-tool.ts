@@ -3,6 +3,7 @@ import { type Editor, shownAnalysis } from '../editor.ts';
 import { focusNote } from '../store/focus-note.ts';
 import { NOTHING } from '../store/session.ts';
 import { hitAt, moduleUnder, notesAt } from '../store/view.ts';
+import { casePartTool } from './case-part-tool.ts';
 import { dragTool } from './drag-tool.ts';
 import { marqueeTool } from './marquee-tool.ts';
 import { panTool } from './pan-tool.ts';
@@ -51,7 +52,13 @@ export function selectTool(editor: Editor): Tool {
   };
 
   /** A finger moves only what it selected before: on a small screen there is little free ground to pan by. */
-  const successor = (from: Pointer): Tool => {
+  const successor = (from: Pointer, hit: Hit | null): Tool => {
+    const partTool = casePartTool(editor, from, hit);
+    if (partTool) {
+      if (!session.getState().selection.has(partTool.key))
+        session.setState({ selection: new Set([partTool.key]), focus: null });
+      return partTool.tool;
+    }
     const module = moduleUnder(editor, from);
     if (module === null) return from.kind === 'touch' ? panTool(editor) : marqueeTool(editor);
     const isSelected = session.getState().selection.has(selectionKey('module', module));
@@ -74,8 +81,8 @@ export function selectTool(editor: Editor): Tool {
       if (state.at === 'handed on') state.to.move(pointer);
       if (state.at !== 'pointing' || !hasWandered(state.from, pointer)) return;
       forgetPress();
-      const { from } = state;
-      const to = successor(from);
+      const { from, hit } = state;
+      const to = successor(from, hit);
       state = { at: 'handed on', to };
       to.down(from);
       to.move(pointer);

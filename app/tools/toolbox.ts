@@ -1,6 +1,8 @@
+import { selectionKey } from '../canvas/model.ts';
+import { railAt, rowAt } from '../canvas/sheet.ts';
 import { zoomAbout } from '../canvas/viewport.ts';
 import type { Editor } from '../editor.ts';
-import { lookAt, viewportNow } from '../store/view.ts';
+import { boardUnder, lookAt, sheetNow, toSheet, viewportNow } from '../store/view.ts';
 import { panTool } from './pan-tool.ts';
 import { pinchTool } from './pinch-tool.ts';
 import { placeTool } from './place-tool.ts';
@@ -11,6 +13,8 @@ import { selectTool } from './select-tool.ts';
 export interface Toolbox extends Tool {
   hover(pointer: Pointer): void;
   leave(): void;
+  /** What the pointer looks like where a press would take hold of the case itself; empty: as ever. */
+  cursorAt(pointer: Pointer): string;
   wheel(wheel: Wheel): void;
   /** While the space bar is held, a press moves the sheet. */
   holdSheet(held: boolean): void;
@@ -86,6 +90,15 @@ export function createToolbox(editor: Editor): Toolbox {
     },
     leave() {
       if (!active) place.leave();
+    },
+    cursorAt(pointer) {
+      if (editor.session.getState().inHand !== null) return '';
+      const point = toSheet(editor, pointer);
+      const row = rowAt(sheetNow(editor), point.y);
+      if (row && railAt(row, point, 0) === 'end') return 'ew-resize';
+      const board = boardUnder(editor, pointer);
+      const { selection } = editor.session.getState();
+      return board !== null && selection.has(selectionKey('board', board)) ? 'move' : '';
     },
     wheel({ x, y, dx, dy, shift, mod }) {
       const viewport = viewportNow(editor);

@@ -58,7 +58,8 @@ export function createTrayDrag<E>(
       if (state.at === 'pressed') {
         if (!hasWandered(state.from, pointer)) return;
         dragged = true;
-        session.setState(take(state.kind));
+        const { kind } = state;
+        session.setState(({ fold }) => ({ ...take(kind), fold: fold === 'case' ? null : fold }));
       }
       if (isOnStage(event)) {
         state = { at: 'over the stage' };

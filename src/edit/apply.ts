@@ -1,21 +1,33 @@
 import type { Layout } from '../layout/layout.ts';
 import { acceptFinding } from './accept-finding.ts';
+import { addBoard } from './add-board.ts';
 import { addRibbon } from './add-ribbon.ts';
+import { addRow } from './add-row.ts';
+import { addSupply } from './add-supply.ts';
 import { addTake } from './add-take.ts';
 import { bringBack } from './bring-back.ts';
 import type { Edited } from './change.ts';
+import { changeBoard } from './change-board.ts';
+import { changeRow } from './change-row.ts';
+import { changeSupply } from './change-supply.ts';
 import { duplicateModules } from './duplicate-modules.ts';
 import type { Edit } from './edit.ts';
+import { layOutRows } from './lay-out-rows.ts';
 import { moveModules } from './move-modules.ts';
+import { moveRow } from './move-row.ts';
 import { pinModules } from './pin-modules.ts';
 import { placeModule } from './place-module.ts';
+import { removeBoard } from './remove-board.ts';
 import { removeModules } from './remove-modules.ts';
 import { removeRibbons } from './remove-ribbons.ts';
+import { removeRow } from './remove-row.ts';
+import { removeSupply } from './remove-supply.ts';
 import { removeTake } from './remove-take.ts';
 import { renameLayout } from './rename-layout.ts';
 import { renameModule } from './rename-module.ts';
 import { renameTake } from './rename-take.ts';
 import { seatConnector } from './seat-connector.ts';
+import { setBoardHeaders } from './set-board-headers.ts';
 import { severalBy } from './several.ts';
 import { swapModules } from './swap-modules.ts';
 import { turnRibbon } from './turn-ribbon.ts';
@@ -26,20 +38,32 @@ type Command<E extends Edit> = (layout: Layout, edit: E) => Edited<Layout>;
 /** Every command by the type of its edit. */
 export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { type: T }>> } = {
   'accept-finding': acceptFinding,
+  'add-board': addBoard,
   'add-ribbon': addRibbon,
+  'add-row': addRow,
+  'add-supply': addSupply,
   'add-take': addTake,
   'bring-back': bringBack,
+  'change-board': changeBoard,
+  'change-row': changeRow,
+  'change-supply': changeSupply,
   'duplicate-modules': duplicateModules,
+  'lay-out-rows': layOutRows,
   'move-modules': moveModules,
+  'move-row': moveRow,
   'pin-modules': pinModules,
   'place-module': placeModule,
+  'remove-board': removeBoard,
   'remove-modules': removeModules,
   'remove-ribbons': removeRibbons,
+  'remove-row': removeRow,
+  'remove-supply': removeSupply,
   'remove-take': removeTake,
   'rename-layout': renameLayout,
   'rename-module': renameModule,
   'rename-take': renameTake,
   'seat-connector': seatConnector,
+  'set-board-headers': setBoardHeaders,
   several: severalBy(applyEdit),
   'swap-modules': swapModules,
   'turn-ribbon': turnRibbon,

@@ -1,18 +1,30 @@
 import type { AcceptFinding } from './accept-finding.ts';
+import type { AddBoard } from './add-board.ts';
 import type { AddRibbon } from './add-ribbon.ts';
+import type { AddRow } from './add-row.ts';
+import type { AddSupply } from './add-supply.ts';
 import type { AddTake } from './add-take.ts';
 import type { BringBack } from './bring-back.ts';
+import type { ChangeBoard } from './change-board.ts';
+import type { ChangeRow } from './change-row.ts';
+import type { ChangeSupply } from './change-supply.ts';
 import type { DuplicateModules } from './duplicate-modules.ts';
+import type { LayOutRows } from './lay-out-rows.ts';
 import type { MoveModules } from './move-modules.ts';
+import type { MoveRow } from './move-row.ts';
 import type { PinModules } from './pin-modules.ts';
 import type { PlaceModule } from './place-module.ts';
+import type { RemoveBoard } from './remove-board.ts';
 import type { RemoveModules } from './remove-modules.ts';
 import type { RemoveRibbons } from './remove-ribbons.ts';
+import type { RemoveRow } from './remove-row.ts';
+import type { RemoveSupply } from './remove-supply.ts';
 import type { RemoveTake } from './remove-take.ts';
 import type { RenameLayout } from './rename-layout.ts';
 import type { RenameModule } from './rename-module.ts';
 import type { RenameTake } from './rename-take.ts';
 import type { SeatConnector } from './seat-connector.ts';
+import type { SetBoardHeaders } from './set-board-headers.ts';
 import type { Several } from './several.ts';
 import type { SwapModules } from './swap-modules.ts';
 import type { TurnRibbon } from './turn-ribbon.ts';
@@ -21,20 +33,32 @@ import type { Unseat } from './unseat.ts';
 /** A change to a layout as plain data: a finding can name one as its remedy, and a log can keep it. */
 export type Edit =
   | AcceptFinding
+  | AddBoard
   | AddRibbon
+  | AddRow
+  | AddSupply
   | AddTake
   | BringBack
+  | ChangeBoard
+  | ChangeRow
+  | ChangeSupply
   | DuplicateModules
+  | LayOutRows
   | MoveModules
+  | MoveRow
   | PinModules
   | PlaceModule
+  | RemoveBoard
   | RemoveModules
   | RemoveRibbons
+  | RemoveRow
+  | RemoveSupply
   | RemoveTake
   | RenameLayout
   | RenameModule
   | RenameTake
   | SeatConnector
+  | SetBoardHeaders
   | Several<Edit>
   | SwapModules
   | TurnRibbon

@@ -1,7 +1,7 @@
 import type { Layout, Take } from '../layout/layout.ts';
 
 /** The first name of a numbered family, counted from 1, that nobody bears. */
-function firstFree(taken: ReadonlySet<string>, nameOf: (number: number) => string): string {
+export function firstFree(taken: ReadonlySet<string>, nameOf: (number: number) => string): string {
   let number = 1;
   while (taken.has(nameOf(number))) number++;
   return nameOf(number);
@@ -16,6 +16,19 @@ export const freshModuleId = (take: Take, kindId: string): string => freshId(tak
 
 /** The id that the next ribbon of a kind gets in this take. */
 export const freshRibbonId = (take: Take, kindId: string): string => freshId(take.ribbons, kindId);
+
+/** The id that the next row gets in this take. */
+export const freshRowId = ({ rows }: Pick<Take, 'rows'>): string => freshId(rows, 'row');
+
+/** The id that the next supply gets in this take. */
+export const freshSupplyId = ({ supplies }: Take): string => freshId(supplies, 'supply');
+
+/** The id that the next board gets in this take; boards are named across all supplies. */
+export const freshBoardId = ({ supplies }: Take): string =>
+  freshId(
+    supplies.flatMap(({ boards }) => boards),
+    'board',
+  );
 
 /** The id that the next take gets in this layout. */
 export const freshTakeId = (layout: Layout): string => freshId(layout.takes, 'take');

@@ -21,7 +21,8 @@ interface Identified {
   readonly id: string;
 }
 
-const PIN_ENDS: Readonly<Record<Axis, readonly PinEnd[]>> = {
+/** Ends at which pin 1 of a header may lie, by the way its long side runs. */
+export const PIN_ENDS: Readonly<Record<Axis, readonly PinEnd[]>> = {
   vertical: ['down', 'up'],
   horizontal: ['left', 'right'],
 };

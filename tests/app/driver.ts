@@ -1,6 +1,7 @@
 import { moduleBox } from '../../app/canvas/sheet.ts';
 import { createEditor } from '../../app/create-editor.ts';
 import { type Editor, shownAnalysis, shownTake } from '../../app/editor.ts';
+import { labelOf } from '../../app/store/edit-label.ts';
 import { sheetNow, viewportNow } from '../../app/store/view.ts';
 import type { Point, Pointer } from '../../app/tools/pointer.ts';
 import { createToolbox, type Toolbox } from '../../app/tools/toolbox.ts';
@@ -32,7 +33,7 @@ export class Driver {
   constructor(layout = demoLayout()) {
     const platform = { files: async () => this.files, preferences: fakePreferences(), clock: this.clock };
     this.editor = createEditor(layout, platform);
-    this.editor.layouts.equip(applyEdit);
+    this.editor.layouts.equip(applyEdit, labelOf);
     this.editor.session.setState({ stage: STAGE });
     this.toolbox = createToolbox(this.editor);
   }

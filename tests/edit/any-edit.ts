@@ -47,6 +47,14 @@ const seatFor = (draw: Draw, take: Take): Seat => ({
   on: draw.of(targetsIn(take.modules, take.ribbons), { board: NOBODY, header: NOBODY }),
 });
 
+const boardIds = ({ supplies }: Take): string[] => idsOf(supplies.flatMap(({ boards }) => boards));
+
+/** Also what no layout could be opened with again. */
+const figures = [0, 1, 40, 84.5, 20_000, -1, -0, Number.NaN, Number.POSITIVE_INFINITY, 1e12];
+const names = ['Upper', ' ', 'x'.repeat(1001), 'Row 2'];
+
+const figure = (draw: Draw): number => (draw.flag() ? draw.of([0, 1, 12.5, 84], 0) : draw.of(figures, 0));
+
 /** One maker for each command; a new command without one does not compile. */
 const makers: { readonly [T in Edit['type']]: Make } = {
   'accept-finding': (draw, _, take) => ({
@@ -56,12 +64,33 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     ...(draw.flag() && { facts: 'sharedHp=1' }),
     ...(draw.flag() && { why: 'seen' }),
   }),
+  'add-board': (draw, _, take) => ({
+    type: 'add-board',
+    take: take.id,
+    supply: draw.of(idsOf(take.supplies), NOBODY),
+    ...(draw.flag() && { like: draw.of(boardIds(take), NOBODY) }),
+    row: draw.of(idsOf(take.rows), NOBODY),
+    xMm: figure(draw),
+    ...(draw.flag() && { fields: { widthMm: figure(draw), name: draw.of(names, '') } }),
+  }),
   'add-ribbon': (draw, layout, take) => ({
     type: 'add-ribbon',
     take: take.id,
     kind: draw.of(idsOf(layout.kit.ribbons), NOBODY),
     seats: draw.flag() ? [seatFor(draw, take)] : [],
     prefix: 'S',
+  }),
+  'add-row': (draw, _, take) => ({
+    type: 'add-row',
+    take: take.id,
+    ...(draw.flag() && { like: draw.of(idsOf(take.rows), NOBODY) }),
+    ...(draw.flag() && { at: draw.number() % 4 }),
+    ...(draw.flag() && { fields: { heightU: figure(draw), gapMm: draw.flag() ? figure(draw) : null } }),
+  }),
+  'add-supply': (draw, _, take) => ({
+    type: 'add-supply',
+    take: take.id,
+    ...(draw.flag() && { like: draw.of(idsOf(take.supplies), NOBODY) }),
   }),
   'add-take': (draw, layout) => ({
     type: 'add-take',
@@ -76,10 +105,55 @@ const makers: { readonly [T in Edit['type']]: Make } = {
       NOBODY,
     ),
   }),
+  'change-board': (draw, _, take) => ({
+    type: 'change-board',
+    take: take.id,
+    board: draw.of(boardIds(take), NOBODY),
+    ...(draw.flag() && {
+      fields: {
+        ...(draw.flag() && { row: draw.of(idsOf(take.rows), NOBODY) }),
+        ...(draw.flag() && { name: draw.of(names, '') }),
+        xMm: figure(draw),
+        yMm: draw.flag() ? figure(draw) : null,
+      },
+    }),
+    ...(draw.flag() && { lead: draw.flag() ? { lengthMm: figure(draw), awg: figure(draw) } : null }),
+    ...(draw.flag() && { limits: { '+12': draw.flag() ? figure(draw) : null } }),
+    ...(draw.flag() && { supply: draw.of(idsOf(take.supplies), NOBODY) }),
+  }),
+  'change-row': (draw, _, take) => ({
+    type: 'change-row',
+    take: take.id,
+    row: draw.of(idsOf(take.rows), NOBODY),
+    fields: {
+      widthHp: figure(draw),
+      ...(draw.flag() && { heightU: figure(draw) }),
+      ...(draw.flag() && { name: draw.flag() ? draw.of(names, '') : null }),
+      ...(draw.flag() && { gapMm: draw.flag() ? figure(draw) : null }),
+    },
+  }),
+  'change-supply': (draw, _, take) => ({
+    type: 'change-supply',
+    take: take.id,
+    supply: draw.of(idsOf(take.supplies), NOBODY),
+    ...(draw.flag() && { name: draw.of(names, '') }),
+    ...(draw.flag() && {
+      ratings: { [draw.of(['+12', '+12', NOBODY], '')]: draw.flag() ? figure(draw) : null },
+    }),
+  }),
   'duplicate-modules': (draw, _, take) => ({
     type: 'duplicate-modules',
     take: take.id,
     modules: someOf(draw, take.modules),
+  }),
+  'lay-out-rows': (draw, _, take) => ({
+    type: 'lay-out-rows',
+    take: take.id,
+    rows: Array.from({ length: draw.number() % 4 }, () => ({
+      widthHp: draw.of([84, 104, 60], 84),
+      heightU: draw.of([3, 1], 3),
+    })),
+    ...(draw.flag() && { depthMm: figure(draw) }),
   }),
   'move-modules': (draw, _, take) => ({
     type: 'move-modules',
@@ -90,6 +164,12 @@ const makers: { readonly [T in Edit['type']]: Make } = {
       atHp: draw.hp(),
     })),
     push: draw.flag(),
+  }),
+  'move-row': (draw, _, take) => ({
+    type: 'move-row',
+    take: take.id,
+    row: draw.of(idsOf(take.rows), NOBODY),
+    to: draw.number() % 5,
   }),
   'pin-modules': (draw, _, take) => ({
     type: 'pin-modules',
@@ -105,6 +185,11 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     atHp: draw.hp(),
     push: draw.flag(),
   }),
+  'remove-board': (draw, _, take) => ({
+    type: 'remove-board',
+    take: take.id,
+    board: draw.of(boardIds(take), NOBODY),
+  }),
   'remove-modules': (draw, _, take) => ({
     type: 'remove-modules',
     take: take.id,
@@ -114,6 +199,16 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     type: 'remove-ribbons',
     take: take.id,
     ribbons: someOf(draw, take.ribbons),
+  }),
+  'remove-row': (draw, _, take) => ({
+    type: 'remove-row',
+    take: take.id,
+    row: draw.of(idsOf(take.rows), NOBODY),
+  }),
+  'remove-supply': (draw, _, take) => ({
+    type: 'remove-supply',
+    take: take.id,
+    supply: draw.of(idsOf(take.supplies), NOBODY),
   }),
   'remove-take': (_, __, take) => ({ type: 'remove-take', take: take.id }),
   'rename-layout': (draw) => ({ type: 'rename-layout', title: draw.of(['Any', 'Two', ' '], '') }),
@@ -133,6 +228,19 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     take: take.id,
     ribbon: draw.of(idsOf(take.ribbons), NOBODY),
     ...seatFor(draw, take),
+  }),
+  'set-board-headers': (draw, layout, take) => ({
+    type: 'set-board-headers',
+    take: take.id,
+    board: draw.of(boardIds(take), NOBODY),
+    headers: Array.from({ length: draw.number() % 3 }, (_, i) => ({
+      id: draw.flag() ? `p${i + 1}` : 'p1',
+      bus: draw.of([...idsOf(layout.kit.buses), NOBODY], NOBODY),
+      ...(draw.flag() && { dxMm: figure(draw) }),
+      ...(draw.flag() && { axis: draw.of(['vertical', 'horizontal'] as const, 'vertical') }),
+      ...(draw.flag() && { pin1: draw.of(['down', 'left', 'up'] as const, 'down') }),
+      ...(draw.flag() && { keyed: draw.flag() }),
+    })),
   }),
   several: (draw, layout, take) => ({
     type: 'several',

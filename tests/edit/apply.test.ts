@@ -13,13 +13,16 @@ import { anyDraw, editFrom } from './any-edit.ts';
 /** What the commands share and what is no command. */
 const HELPERS = [
   'apply',
+  'case-parts',
   'change',
+  'check-noun',
   'check-seat',
   'drop-seats',
   'edit',
   'find-room',
   'fresh',
   'history',
+  'loss',
   'push',
 ];
 
@@ -86,7 +89,9 @@ describe('any edit', () => {
   });
 
   it('keeps keys that this program does not know', () => {
-    const keeping = types.filter((type) => !type.startsWith('remove-') && !type.startsWith('duplicate-'));
+    // Headers that a board loses take their ribbons along.
+    const losing = ['remove-', 'duplicate-', 'set-board-headers'];
+    const keeping = types.filter((type) => !losing.some((start) => type.startsWith(start)));
     const property = fc.property(anyLayout, anyDraw, fc.constantFrom(...keeping), (layout, numbers, type) => {
       const applied = applyEdit(layout, editFrom(layout, numbers, type));
       if (!applied.ok) return;
@@ -107,21 +112,35 @@ describe('an edit that names nothing', () => {
 
   const cases: readonly (readonly [Edit, string])[] = [
     [{ type: 'accept-finding', take: 'x', key: 'k' }, 'There is no take "x"'],
+    [{ type: 'add-board', take, supply: 'x', row: 'top', xMm: 0 }, 'There is no supply "x"'],
+    [{ type: 'add-board', take, supply: 'supply', row: 'x', xMm: 0 }, 'There is no row "x"'],
+    [{ type: 'add-board', take, supply: 'supply', like: 'x', row: 'top', xMm: 0 }, 'There is no board "x"'],
     [{ type: 'add-ribbon', take, kind: 'x', seats: [], prefix: 'S' }, 'There is no kind of ribbon "x"'],
     [{ type: 'add-ribbon', take, kind: 'lead', seats: seats('x'), prefix: 'L' }, 'There is no module "x"'],
     [
       { type: 'add-ribbon', take, kind: 'lead', seats: seats(null, null, 'a'), prefix: 'L' },
       'Lead has no connector 3',
     ],
+    [{ type: 'add-row', take, like: 'x' }, 'There is no row "x"'],
+    [{ type: 'add-supply', take, like: 'x' }, 'There is no supply "x"'],
     [{ type: 'add-take', from: 'x' }, 'There is no take "x"'],
     [{ type: 'bring-back', take, key: 'x' }, 'No note "x" is put away'],
+    [{ type: 'change-board', take, board: 'x' }, 'There is no board "x"'],
+    [{ type: 'change-board', take, board: 'board', fields: { row: 'x' } }, 'There is no row "x"'],
+    [{ type: 'change-board', take, board: 'board', limits: { '+9': 1 } }, 'There is no voltage "+9"'],
+    [{ type: 'change-board', take, board: 'board', supply: 'x' }, 'There is no supply "x"'],
+    [{ type: 'change-row', take, row: 'x', fields: {} }, 'There is no row "x"'],
+    [{ type: 'change-supply', take, supply: 'x' }, 'There is no supply "x"'],
+    [{ type: 'change-supply', take, supply: 'supply', ratings: { '+9': 1 } }, 'There is no voltage "+9"'],
     [{ type: 'duplicate-modules', take, modules: ['a', 'x'] }, 'There is no module "x"'],
+    [{ type: 'lay-out-rows', take: 'x', rows: [] }, 'There is no take "x"'],
     [{ type: 'move-modules', take, moves: [{ module: 'x', ...here }] }, 'There is no module "x"'],
     [{ type: 'move-modules', take, moves: [{ module: 'a', row: 'x', atHp: 0 }] }, 'There is no row "x"'],
     [
       { type: 'move-modules', take, moves: [{ module: 'a', row: 'top', atHp: Number.NaN }] },
       'A place on the rails must be a number',
     ],
+    [{ type: 'move-row', take, row: 'x', to: 0 }, 'There is no row "x"'],
     [{ type: 'pin-modules', take, modules: ['x'], pinned: true }, 'There is no module "x"'],
     [{ type: 'place-module', take, kind: 'x', ...here }, 'There is no kind of module "x"'],
     [{ type: 'place-module', take, kind: 'cobble', row: 'x', atHp: 0 }, 'There is no row "x"'],
@@ -129,8 +148,11 @@ describe('an edit that names nothing', () => {
       { type: 'place-module', take, kind: 'cobble', row: 'top', atHp: Number.POSITIVE_INFINITY },
       'A place on the rails must be a number',
     ],
+    [{ type: 'remove-board', take, board: 'x' }, 'There is no board "x"'],
     [{ type: 'remove-modules', take, modules: ['x'] }, 'There is no module "x"'],
     [{ type: 'remove-ribbons', take, ribbons: ['x'] }, 'There is no ribbon "x"'],
+    [{ type: 'remove-row', take, row: 'x' }, 'There is no row "x"'],
+    [{ type: 'remove-supply', take, supply: 'x' }, 'There is no supply "x"'],
     [{ type: 'remove-take', take: 'x' }, 'There is no take "x"'],
     [{ type: 'rename-module', take, module: 'x', label: 'A' }, 'There is no module "x"'],
     [{ type: 'rename-take', take: 'x', name: 'A' }, 'There is no take "x"'],
@@ -161,6 +183,11 @@ describe('an edit that names nothing', () => {
     [
       { type: 'seat-connector', take, ribbon: 'r', connector: 0, on: { ribbon: 'r', connector: 0.5 } },
       'r has no connector 1.5',
+    ],
+    [{ type: 'set-board-headers', take, board: 'x', headers: [] }, 'There is no board "x"'],
+    [
+      { type: 'set-board-headers', take, board: 'board', headers: [{ id: 'p1', bus: 'x' }] },
+      'There is no bus "x"',
     ],
     [
       { type: 'several', label: 'unseat', edits: [{ type: 'unseat', take, ribbon: 'x', connector: 0 }] },

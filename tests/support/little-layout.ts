@@ -15,6 +15,8 @@ import type {
   Supply,
   Take,
 } from '../../src/layout/layout.ts';
+import { malformationsOf } from '../../src/layout/malformations.ts';
+import { referenceIssues } from '../../src/layout/references.ts';
 import { deepFreeze } from './deep-freeze.ts';
 
 /** Invented data of the demo's scenario: enough kinds for every edit to have something to work on. */
@@ -151,10 +153,12 @@ const duplicates = (list: readonly { readonly id: string }[]): string[] => {
   return ids.filter((id, i) => ids.indexOf(id) !== i);
 };
 
-/** What would keep a layout from being opened again; empty for a sound one. */
+/** What would keep a layout from being opened again, told by the words of opening too; empty for a sound one. */
 export function flawsOf(layout: Layout): string[] {
   const flaws = duplicates(layout.takes).map((id) => `two takes "${id}"`);
   if (layout.takes.length === 0) flaws.push('no take');
+  flaws.push(...malformationsOf(layout).kept.map(({ path, message }) => `${path} ${message}`));
+  flaws.push(...referenceIssues(layout).kept.map(({ path, message }) => `${path} ${message}`));
   for (const take of layout.takes) {
     for (const list of [take.rows, take.modules, take.ribbons]) {
       flaws.push(...duplicates(list).map((id) => `two of "${id}" in ${take.id}`));
@@ -187,7 +191,10 @@ function exists(take: Take, on: SeatedOn): boolean {
       ({ id, headers }) => id === kindId && headers.some(({ id: h }) => h === on.header),
     );
   }
-  if ('board' in on) return on.board === board.id && on.header === 'p1';
+  if ('board' in on) {
+    const boards = take.supplies.flatMap((each) => each.boards);
+    return boards.some(({ id, headers }) => id === on.board && headers.some((h) => h.id === on.header));
+  }
   const other = take.ribbons.find(({ id }) => id === on.ribbon);
   return other !== undefined && hasConnector(other.kind, on.connector);
 }
@@ -237,7 +244,12 @@ const drawnRibbons: fc.Arbitrary<Drawn[]> = fc
     }),
     { maxLength: 6 },
   )
-  .map((ribbons) => ribbons.map((each, i) => defined({ id: `${each.kind}-${i}`, ...each }) as Drawn));
+  .map((ribbons) =>
+    ribbons.map(({ stripe, ...each }, i) => {
+      const edge = each.kind === 'lead' ? {} : { stripe };
+      return defined({ id: `${each.kind}-${i}`, ...each, ...edge }) as Drawn;
+    }),
+  );
 
 /** Everything in a take that a connector can be put on. */
 export function targetsIn(

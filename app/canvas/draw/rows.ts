@@ -1,10 +1,7 @@
 import { HP_MM } from '../../../src/index.ts';
-import { RAIL_END_MM, type SheetRow, xOf } from '../sheet.ts';
+import { RAIL_END_MM, RAIL_MM, type SheetRow, xOf } from '../sheet.ts';
 import { type FreeSpan, hpText } from './free-spans.ts';
 import { addPolygon, type Context, LEAST_TEXT, type Paper, paint, textPx, widthOf, write } from './paper.ts';
-
-/** Height of a rail as drawn, mm. */
-const RAIL_MM = 5.6;
 
 const HATCH_PX = 9;
 

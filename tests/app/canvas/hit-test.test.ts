@@ -105,3 +105,26 @@ describe('what lies under a point', () => {
     expect(hitTest(sheet, many, (left + right) / 2, top + 4)).toEqual({ type: 'module', id: 'm777' });
   });
 });
+
+describe('a row', () => {
+  it.each(['front', 'rear'] as const)(
+    'is found by title and rails, and by its far end, on the %s',
+    (side) => {
+      const sheet = sheetOf(side);
+      const row = sheet.rows[0];
+      if (!row) throw new Error('no row');
+      const free = row.originX + row.stepX * (row.placed.widthMm - 4);
+      const far = row.originX + row.stepX * row.placed.widthMm;
+      const on = (x: number, y: number) => {
+        const hit = at(side, { x, y });
+        return hit?.type === 'row' ? (hit.on ?? 'ground') : null;
+      };
+      expect(on((row.left + row.right) / 2, row.titleY)).toBe('rail');
+      expect(on(free, row.top + 3)).toBe('rail');
+      expect(on(free, row.bottom - 3)).toBe('rail');
+      expect(on(free, (row.top + row.bottom) / 2)).toBe('ground');
+      expect(on(far + Math.sign(row.stepX) * 5, (row.top + row.bottom) / 2)).toBe('end');
+      expect(on(row.originX - Math.sign(row.stepX) * 5, (row.top + row.bottom) / 2)).toBeNull();
+    },
+  );
+});

@@ -194,3 +194,35 @@ describe('marks', () => {
     expect(strokes.map(({ colour }) => colour)).toContain(THEMES.light.brass);
   });
 });
+
+describe('a gesture that changes the case itself', () => {
+  const take = rackTake(20);
+  const scene = sceneOf(take);
+  const wider = (widthHp: number): Take => ({
+    ...take,
+    rows: take.rows.map((row, i) => (i === 0 ? { ...row, widthHp } : row)),
+  });
+  const movingTo = (to: Take): Moving => ({ ...movingOf(to, ''), modules: new Set() });
+
+  it('has the whole case drawn as it would be, anew for each width', () => {
+    const cast = castOf(scene, movingTo(wider(130)));
+    expect(cast.instead?.take.rows[0]?.widthHp).toBe(130);
+    expect(castOf(scene, movingTo(wider(131))).key).not.toBe(cast.key);
+    expect(castOf(scene, movingTo(take)).instead).toBeUndefined();
+    const drawn = (shown: typeof cast | undefined): Stroke[] =>
+      painted((ctx) =>
+        paintStill(ctx, paperOf({ ...scene, derived: shown?.instead ?? scene.derived }), scene, shown),
+      );
+    expect(drawn(cast)).not.toEqual(drawn(undefined));
+    expect(drawn(castOf(scene, movingTo(take)))).toEqual(drawn(undefined));
+  });
+
+  it('leaves the front’s left end where it is', () => {
+    const { derived } = movingTo(wider(150));
+    for (const side of ['front', 'rear'] as const) {
+      const still = layOutSheet(scene.derived, side, 1.7);
+      const grown = layOutSheet(derived, side, 1.7, scene.derived);
+      expect(grown.rows[0]?.originX).toBe(still.rows[0]?.originX);
+    }
+  });
+});

@@ -14,7 +14,7 @@ const move = (atHp: number) => ({
 
 function equipped(): LayoutStore {
   const store = createLayoutStore(demoLayout());
-  store.equip(applyEdit);
+  store.equip(applyEdit, labelOf);
   return store;
 }
 
@@ -83,6 +83,10 @@ describe('names of steps', () => {
     [{ type: 'pin-modules', take: TAKE, modules: ['kelp'], pinned: false }, 'unpin Kelp'],
     [{ type: 'place-module', take: TAKE, kind: 'gull', row: 'upper', atHp: 1 }, 'place Gull'],
     [{ type: 'turn-ribbon', take: TAKE, ribbon: 's1', seats: 'keep' }, 'turn S1'],
+    [{ type: 'change-row', take: TAKE, row: 'lower', fields: {} }, 'change Lower row'],
+    [{ type: 'move-row', take: TAKE, row: 'gone', to: 0 }, 'move a row'],
+    [{ type: 'change-supply', take: TAKE, supply: 'supply' }, 'change Supply'],
+    [{ type: 'remove-board', take: TAKE, board: 'board-2' }, 'remove Board 2'],
     [{ type: 'remove-take', take: 'one-long-jetty' }, 'remove the take One long jetty'],
   ] as const)('%o', (edit, label) => {
     expect(labelOf(layout, edit)).toBe(label);

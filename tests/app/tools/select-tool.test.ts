@@ -8,7 +8,7 @@ import { Driver } from '../driver.ts';
 /** Free ground of the demo's upper row: HP 96 to 104 hold no module. */
 const freeGround = (driver: Driver) => {
   const { x, y } = driver.on('foghorn');
-  return { x: x - driver.hp(11), y };
+  return { x: x - driver.hp(11), y: y + driver.hp(6) };
 };
 
 describe('selecting', () => {

@@ -1,0 +1,83 @@
+import { useEffect, useRef } from 'react';
+import { useTake } from '../../hooks.ts';
+import '../../style/case.css';
+import { ReadyPatterns } from './ready-patterns.tsx';
+import { RowFields } from './row-fields.tsx';
+import { SupplyFields } from './supply-fields.tsx';
+import { useCase } from './use-case.ts';
+
+/** Takes the keys when it opens, and gives them back to where they were. */
+function useKeysWhileOpen() {
+  const ref = useRef<HTMLElement>(null);
+  const before = useRef<Element | null>(null);
+  useEffect(() => {
+    before.current = document.activeElement;
+    ref.current?.focus({ preventScroll: true });
+  }, []);
+  const giveBack = (): void => {
+    const { current } = before;
+    const isThere = current instanceof HTMLElement && current.isConnected && current !== document.body;
+    const to = isThere ? current : document.querySelector<HTMLElement>('.by-list');
+    to?.focus({ preventScroll: true });
+  };
+  return { ref, giveBack };
+}
+
+/** The case: rows, supplies and boards, each by name and number. */
+export function CasePanel() {
+  const { editor, perform } = useCase();
+  const { ref, giveBack } = useKeysWhileOpen();
+  const { id: take, rows, supplies, modules } = useTake();
+  const close = (): void => {
+    giveBack();
+    editor.session.setState({ fold: null });
+  };
+  return (
+    <section
+      ref={ref}
+      className="case-panel"
+      aria-label="My case"
+      tabIndex={-1}
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape') return;
+        event.stopPropagation();
+        close();
+      }}
+    >
+      <div className="case-head top">
+        <h2>My case</h2>
+        <button type="button" className="plain" onClick={close}>
+          Done
+        </button>
+      </div>
+      {modules.length === 0 ? (
+        <>
+          <h3>Start from a ready pattern</h3>
+          <ReadyPatterns />
+        </>
+      ) : (
+        <details>
+          <summary>Ready patterns</summary>
+          <ReadyPatterns />
+        </details>
+      )}
+      <h3>Rows, top to bottom</h3>
+      {rows.map((row) => (
+        <RowFields key={row.id} row={row} />
+      ))}
+      <button type="button" className="plain" onClick={() => perform({ type: 'add-row', take })}>
+        Add a row
+      </button>
+      <h3>Supplies and their boards</h3>
+      {supplies.map((supply) => (
+        <SupplyFields key={supply.id} supply={supply} />
+      ))}
+      <button type="button" className="plain" onClick={() => perform({ type: 'add-supply', take })}>
+        Add a supply
+      </button>
+      <p className="aside">
+        Extra-low voltage only: mains wiring, inlets, fuses and protective earth are for a qualified person.
+      </p>
+    </section>
+  );
+}
