@@ -17,10 +17,11 @@ export { type Verdict, verdictOf } from './checks/verdict.ts';
 export { applyEdit } from './edit/apply.ts';
 export type { EditRefusal } from './edit/change.ts';
 export type { Edit } from './edit/edit.ts';
-export { freshModuleId, freshRibbonId, freshTakeId } from './edit/fresh.ts';
+export { copyOfKind, freshKindId, freshModuleId, freshRibbonId, freshTakeId } from './edit/fresh.ts';
 export * from './edit/history.ts';
 export { archShape, heldArch, LEGS_TOUCH_RATIO } from './geometry/arch.ts';
 export * from './geometry/connector.ts';
+export * from './geometry/module-templates.ts';
 export type { PlacedBoard, PlacedHeader, PlacedModule, PlacedRow, Places } from './geometry/place.ts';
 export * from './geometry/rack.ts';
 export { type Side, seenFrom } from './geometry/side.ts';
@@ -28,7 +29,7 @@ export * from './layout/defaults.ts';
 export { demoLayout } from './layout/demo.ts';
 export type * from './layout/layout.ts';
 export { fail, ok, type Result } from './layout/result.ts';
-export { emptyLayout } from './layout/starter.ts';
+export { emptyKit, emptyLayout } from './layout/starter.ts';
 export { type DerivedTake, deriveTake } from './wiring/derive.ts';
 export {
   atMmOf,

@@ -27,8 +27,13 @@ const kindName = (kinds: readonly { readonly id: string; readonly name: string }
 const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>> } = {
   'accept-finding': () => 'put a note away',
   'bring-back': () => 'bring a note back',
+  'add-bus': ({ bus }) => `make the bus ${bus.name}`,
+  'add-module-kind': ({ kind }) => `make ${kind.name}`,
   'add-ribbon': ({ kind }, { kit }) => `lay ${kindName(kit.ribbons, kind)}`,
+  'add-ribbon-kind': ({ kind }) => `make ${kind.name}`,
   'add-take': () => 'add a take',
+  'change-module-kind': ({ kind }) => `change ${kind.name}`,
+  'change-ribbon-kind': ({ kind }) => `change ${kind.name}`,
   'duplicate-modules': ({ take, modules }, layout) => `duplicate ${moduleNames(layout, take, modules)}`,
   'move-modules': ({ take, moves }, layout) =>
     `move ${moduleNames(
@@ -39,7 +44,9 @@ const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>
   'pin-modules': ({ take, modules, pinned }, layout) =>
     `${pinned ? 'pin' : 'unpin'} ${moduleNames(layout, take, modules)}`,
   'place-module': ({ kind }, { kit }) => `place ${kindName(kit.modules, kind)}`,
+  'remove-module-kind': ({ kind }, { kit }) => `remove the kind ${kindName(kit.modules, kind)}`,
   'remove-modules': ({ take, modules }, layout) => `remove ${moduleNames(layout, take, modules)}`,
+  'remove-ribbon-kind': ({ kind }, { kit }) => `remove the kind ${kindName(kit.ribbons, kind)}`,
   'remove-ribbons': ({ take, ribbons }, layout) => `remove ${ribbonNames(layout, take, ribbons)}`,
   'remove-take': ({ take: id }, layout) => `remove the take ${take(layout, id).name}`,
   'rename-layout': () => 'rename the layout',

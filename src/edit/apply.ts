@@ -1,15 +1,22 @@
 import type { Layout } from '../layout/layout.ts';
 import { acceptFinding } from './accept-finding.ts';
+import { addBus } from './add-bus.ts';
+import { addModuleKind } from './add-module-kind.ts';
 import { addRibbon } from './add-ribbon.ts';
+import { addRibbonKind } from './add-ribbon-kind.ts';
 import { addTake } from './add-take.ts';
 import { bringBack } from './bring-back.ts';
 import type { Edited } from './change.ts';
+import { changeModuleKind } from './change-module-kind.ts';
+import { changeRibbonKind } from './change-ribbon-kind.ts';
 import { duplicateModules } from './duplicate-modules.ts';
 import type { Edit } from './edit.ts';
 import { moveModules } from './move-modules.ts';
 import { pinModules } from './pin-modules.ts';
 import { placeModule } from './place-module.ts';
+import { removeModuleKind } from './remove-module-kind.ts';
 import { removeModules } from './remove-modules.ts';
+import { removeRibbonKind } from './remove-ribbon-kind.ts';
 import { removeRibbons } from './remove-ribbons.ts';
 import { removeTake } from './remove-take.ts';
 import { renameLayout } from './rename-layout.ts';
@@ -26,14 +33,21 @@ type Command<E extends Edit> = (layout: Layout, edit: E) => Edited<Layout>;
 /** Every command by the type of its edit. */
 export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { type: T }>> } = {
   'accept-finding': acceptFinding,
+  'add-bus': addBus,
+  'add-module-kind': addModuleKind,
   'add-ribbon': addRibbon,
+  'add-ribbon-kind': addRibbonKind,
   'add-take': addTake,
   'bring-back': bringBack,
+  'change-module-kind': changeModuleKind,
+  'change-ribbon-kind': changeRibbonKind,
   'duplicate-modules': duplicateModules,
   'move-modules': moveModules,
   'pin-modules': pinModules,
   'place-module': placeModule,
+  'remove-module-kind': removeModuleKind,
   'remove-modules': removeModules,
+  'remove-ribbon-kind': removeRibbonKind,
   'remove-ribbons': removeRibbons,
   'remove-take': removeTake,
   'rename-layout': renameLayout,
@@ -48,8 +62,8 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
 
 /**
  * The layout after an edit, or why it was refused. Edits are never refused for what the drawing would then look
- * like: overlaps and bad seats are findings. What an edit leaves alone keeps its identity, the kit always; an
- * edit that changes nothing gives back the very layout.
+ * like: overlaps and bad seats are findings. What an edit leaves alone keeps its identity, the kit in all
+ * edits but those of the kit; an edit that changes nothing gives back the very layout.
  */
 export function applyEdit(layout: Layout, edit: Edit): Edited<Layout> {
   const command = commands[edit.type] as Command<Edit>;

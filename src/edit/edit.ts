@@ -1,12 +1,19 @@
 import type { AcceptFinding } from './accept-finding.ts';
+import type { AddBus } from './add-bus.ts';
+import type { AddModuleKind } from './add-module-kind.ts';
 import type { AddRibbon } from './add-ribbon.ts';
+import type { AddRibbonKind } from './add-ribbon-kind.ts';
 import type { AddTake } from './add-take.ts';
 import type { BringBack } from './bring-back.ts';
+import type { ChangeModuleKind } from './change-module-kind.ts';
+import type { ChangeRibbonKind } from './change-ribbon-kind.ts';
 import type { DuplicateModules } from './duplicate-modules.ts';
 import type { MoveModules } from './move-modules.ts';
 import type { PinModules } from './pin-modules.ts';
 import type { PlaceModule } from './place-module.ts';
+import type { RemoveModuleKind } from './remove-module-kind.ts';
 import type { RemoveModules } from './remove-modules.ts';
+import type { RemoveRibbonKind } from './remove-ribbon-kind.ts';
 import type { RemoveRibbons } from './remove-ribbons.ts';
 import type { RemoveTake } from './remove-take.ts';
 import type { RenameLayout } from './rename-layout.ts';
@@ -21,14 +28,21 @@ import type { Unseat } from './unseat.ts';
 /** A change to a layout as plain data: a finding can name one as its remedy, and a log can keep it. */
 export type Edit =
   | AcceptFinding
+  | AddBus
+  | AddModuleKind
   | AddRibbon
+  | AddRibbonKind
   | AddTake
   | BringBack
+  | ChangeModuleKind
+  | ChangeRibbonKind
   | DuplicateModules
   | MoveModules
   | PinModules
   | PlaceModule
+  | RemoveModuleKind
   | RemoveModules
+  | RemoveRibbonKind
   | RemoveRibbons
   | RemoveTake
   | RenameLayout
