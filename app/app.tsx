@@ -13,11 +13,13 @@ import { useThemeName } from './style/use-theme.ts';
 
 /** Loaded when there is something to show in them. */
 const FoldBar = lazy(async () => ({ default: (await import('./panels/fold-bar.tsx')).FoldBar }));
+const KindDesk = lazy(async () => ({ default: (await import('./kinds/kind-desk.tsx')).KindDesk }));
 const ThisPart = lazy(async () => ({ default: (await import('./panels/this-part.tsx')).ThisPart }));
 
 function Desk() {
   const narrow = useSession(({ stage }) => stage.width > 0 && stage.width < NARROW_PX);
   const hasSelection = useSession(({ selection }) => selection.size > 0);
+  const kindDesk = useSession((session) => session.kindDesk);
   const theme = useThemeName();
   useLayoutEffect(() => paintPage(theme, document.documentElement), [theme]);
   return (
@@ -35,6 +37,7 @@ function Desk() {
         <Banner />
       </main>
       <Suspense fallback={<div />}>{narrow ? <FoldBar /> : <Tray />}</Suspense>
+      <Suspense>{kindDesk && <KindDesk desk={kindDesk} />}</Suspense>
       <Spoken />
     </div>
   );

@@ -28,6 +28,7 @@ export { type Side, seenFrom } from './geometry/side.ts';
 export * from './layout/defaults.ts';
 export { demoLayout } from './layout/demo.ts';
 export type * from './layout/layout.ts';
+export { OPEN_LIMITS } from './layout/open-limits.ts';
 export { fail, ok, type Result } from './layout/result.ts';
 export { emptyKit, emptyLayout } from './layout/starter.ts';
 export { type DerivedTake, deriveTake } from './wiring/derive.ts';

@@ -1,4 +1,4 @@
-import { emptyLayout } from '../../src/index.ts';
+import { emptyKit, emptyLayout } from '../../src/index.ts';
 import { type Action, always } from './action.ts';
 import { takeLayout } from './take-layout.ts';
 
@@ -7,4 +7,11 @@ export const newLayout: Action = {
   label: () => 'New empty case',
   enabled: always,
   run: (editor) => takeLayout(editor, emptyLayout(), 'start an empty case'),
+};
+
+export const newEmptyStock: Action = {
+  id: 'new-empty-stock',
+  label: () => 'New case with an empty stock',
+  enabled: always,
+  run: (editor) => takeLayout(editor, emptyLayout(emptyKit()), 'start a case with an empty stock'),
 };

@@ -5,6 +5,12 @@ export type TrayFilter = 'modules' | 'ribbons' | 'leads';
 /** What is folded up at the bottom of a narrow screen. */
 export type Fold = 'stock' | 'notes' | 'part';
 
+/** The kind that the form is open for; `kind` is `null` for a new one. */
+export interface KindDesk {
+  readonly sort: 'module' | 'ribbon' | 'lead';
+  readonly kind: string | null;
+}
+
 /** Everything about how a layout is looked at that is no part of it. */
 export interface Session {
   readonly side: Side;
@@ -27,6 +33,7 @@ export interface Session {
   readonly trayFind: string;
   readonly trayOpen: boolean;
   readonly fold: Fold | null;
+  readonly kindDesk: KindDesk | null;
   /** Groups of notes that were opened, or shut where they start open. */
   readonly toggledGroups: ReadonlySet<string>;
   /** One line about what went wrong, until it is put away. */
@@ -55,6 +62,7 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   trayFind: 'nowhere',
   trayOpen: 'nowhere',
   fold: 'nowhere',
+  kindDesk: 'nowhere',
   toggledGroups: 'nowhere',
   banner: 'nowhere',
   spoken: 'nowhere',
@@ -78,6 +86,7 @@ export const FIRST_SESSION: Session = {
   trayFind: '',
   trayOpen: true,
   fold: null,
+  kindDesk: null,
   toggledGroups: NOTHING,
   banner: null,
   spoken: '',
