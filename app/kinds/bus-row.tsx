@@ -159,7 +159,6 @@ interface Props {
   readonly value: string;
   /** It may be left out. */
   readonly optional?: boolean;
-  readonly hint?: string;
   readonly problem: string | undefined;
   readonly onChoice: (bus: string) => void;
   /** A bus that was just made, and is now chosen. */
@@ -167,16 +166,21 @@ interface Props {
 }
 
 /** A bus of the kit, or a new one that is made on the spot. */
-export function BusRow({ label, kit, value, optional = false, hint, problem, onChoice, onNew }: Props) {
+export function BusRow({ label, kit, value, optional = false, problem, onChoice, onNew }: Props) {
   const before = useRef('');
-  const drop = (): void => onChoice(before.current);
+  const root = useRef<HTMLDivElement>(null);
+  /** The form goes, and the focus with it back to where it was opened. */
+  const choose = (then: () => void) => {
+    then();
+    root.current?.querySelector('select')?.focus();
+  };
   const isKnown = kit.buses.some(({ id }) => id === value);
   return (
-    <>
+    <div className="bus-row" ref={root}>
       <ChoiceRow
         label={label}
         value={value}
-        hint={hint}
+        hint={value === NEW_BUS ? 'its form follows' : undefined}
         problem={problem}
         options={[
           ...(optional || !isKnown ? [{ value: '', label: optional ? 'none' : 'choose…' }] : []),
@@ -188,7 +192,13 @@ export function BusRow({ label, kit, value, optional = false, hint, problem, onC
           onChoice(bus);
         }}
       />
-      {value === NEW_BUS && <BusForm kit={kit} onBus={onNew} onDrop={drop} />}
-    </>
+      {value === NEW_BUS && (
+        <BusForm
+          kit={kit}
+          onBus={(bus) => choose(() => onNew(bus))}
+          onDrop={() => choose(() => onChoice(before.current))}
+        />
+      )}
+    </div>
   );
 }

@@ -23,6 +23,12 @@ function useModal() {
   return ref;
 }
 
+const NEW_WORDS: Readonly<Record<Desk['sort'], string>> = {
+  module: 'New kind of module',
+  ribbon: 'New kind of ribbon',
+  lead: 'New kind of lead',
+};
+
 /** The form for one kind, over everything else. */
 export function KindDesk({ desk }: { readonly desk: Desk }) {
   const { session } = useEditor();
@@ -36,19 +42,22 @@ export function KindDesk({ desk }: { readonly desk: Desk }) {
     if (isGone) session.setState({ kindDesk: null });
   }, [isGone, session]);
 
+  const before = module ?? ribbon;
+  const title = before ? `Change ${before.name}` : NEW_WORDS[desk.sort];
   return (
     <dialog
       ref={ref}
       className="kind-desk"
+      aria-label={title}
       onCancel={(event) => {
         event.preventDefault();
         close();
       }}
     >
       {desk.sort === 'module' ? (
-        <ModuleForm before={module} />
+        <ModuleForm title={title} before={module} />
       ) : (
-        <RibbonForm sort={desk.sort} before={ribbon} />
+        <RibbonForm title={title} sort={desk.sort} before={ribbon} />
       )}
     </dialog>
   );

@@ -106,9 +106,9 @@ export function KindForm({ title, kind, before, made, tellAll, preview, children
   };
 
   return (
-    <form ref={form} noValidate onSubmit={keep} aria-labelledby={id}>
+    <form ref={form} noValidate onSubmit={keep}>
       <header>
-        <h2 id={id}>{title}</h2>
+        <h2>{title}</h2>
         <button type="button" className="quiet icon" aria-label="Close" title="Close (Esc)" onClick={close}>
           <Icon name="close" />
         </button>
@@ -123,7 +123,7 @@ export function KindForm({ title, kind, before, made, tellAll, preview, children
           {loss && <small>{loss}</small>}
         </div>
         <button type="button" className="quiet" onClick={close}>
-          Leave it
+          Cancel
         </button>
         <button type="submit" className="do">
           {isNew ? 'Put in stock' : 'Change'}

@@ -37,9 +37,11 @@ export function KindMenu({ at, onClose }: Props) {
   /** Closed first, so that what is opened next gives the focus back to the tile. */
   const leaveTo = (then: () => void) => (): void => {
     ref.current?.hidePopover();
-    (opener.isConnected ? opener : document.querySelector<HTMLElement>('.new-kind'))?.focus();
+    opener.focus();
     then();
-    if (!opener.isConnected) document.querySelector<HTMLElement>('.new-kind')?.focus();
+    requestAnimationFrame(() => {
+      if (!opener.isConnected) document.querySelector<HTMLElement>('.new-kind')?.focus();
+    });
   };
   const onKeyDown = (event: KeyboardEvent<HTMLElement>): void => {
     const step = { ArrowDown: 1, ArrowUp: -1 }[event.key];

@@ -143,7 +143,7 @@ function readDraws(read: Read, kit: Kit, draft: ModuleDraft): ModuleKind['draws'
   for (const { id } of kit.voltages) {
     const { is, ma } = draft.draws[id] ?? { is: 'none', ma: '' };
     if (is === 'none') continue;
-    const words = `A current is a number of mA from 0 to ${MOST_MA}; where it is not known, choose that`;
+    const words = `A current is from 0 to ${MOST_MA} mA; where it is not known, choose that`;
     const known =
       is === 'known' && read.number(`draws ${id}`, ma, words, (value) => value >= 0 && value <= MOST_MA);
     draws[id] = typeof known === 'number' ? known : null;
@@ -180,12 +180,12 @@ function readHeaders(
 export function readModule(kit: Kit, draft: ModuleDraft, before?: ModuleKind): ReadModule {
   const read = startReading<ModuleField>();
   const name = readName(read, moduleName(kit, draft), kit.modules, before?.name);
-  const widthWords = `A width is a number of HP from 0.5 to ${MOST_HP}, in halves`;
+  const widthWords = `A width is from 0.5 to ${MOST_HP} HP, in halves`;
   const isWidth = (hp: number): boolean => hp > 0 && hp <= MOST_HP && (hp * 2) % 1 === 0;
   const widthHp = read.number('widthHp', draft.widthHp, widthWords, isWidth);
-  const heightWords = `A height is a number of U above 0, at most ${MOST_U}; usually 3`;
+  const heightWords = `A height is above 0 and at most ${MOST_U} U`;
   const heightU = read.number('heightU', draft.heightU, heightWords, (u) => u > 0 && u <= MOST_U);
-  const depthWords = `A depth is a number of mm from 0 to ${MOST_DEPTH_MM}, or nothing where it is not known`;
+  const depthWords = `A depth is from 0 to ${MOST_DEPTH_MM} mm; empty where it is not known`;
   const depthMm = read.maybe('depth', draft.depth, depthWords, (mm) => mm >= 0 && mm <= MOST_DEPTH_MM);
   const draws = readDraws(read, kit, draft);
   const owned = read.maybe('owned', draft.owned, OWNED_WORDS, isCount);

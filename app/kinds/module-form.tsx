@@ -66,8 +66,13 @@ function HeaderList({ headers, kit }: { readonly headers: readonly Header[]; rea
   );
 }
 
+interface Props {
+  readonly title: string;
+  readonly before: ModuleKind | undefined;
+}
+
 /** A kind of module: enough to place it, join it and feed it. What is not known stays so. */
-export function ModuleForm({ before }: { readonly before: ModuleKind | undefined }) {
+export function ModuleForm({ title, before }: Props) {
   const [kit, made, addBus] = useKitInForm();
   const [draft, setDraft] = useState(() => (before ? moduleDraftOf(kit, before) : newModuleDraft(kit)));
   const [drawn, setDrawn] = useState(before);
@@ -92,8 +97,7 @@ export function ModuleForm({ before }: { readonly before: ModuleKind | undefined
 
   return (
     <KindForm
-      title={before ? `Change ${before.name}` : 'New kind of module'}
-      {...{ kind, before, made, tellAll }}
+      {...{ title, kind, before, made, tellAll }}
       preview={
         <>
           {shown ? <ModuleDrawing kind={shown} pinsOf={pinsOf} /> : <p>Not yet to be drawn</p>}

@@ -42,14 +42,13 @@ const KEYS = [
 ] as const;
 
 interface Props {
+  readonly title: string;
   readonly sort: 'ribbon' | 'lead';
   readonly before: RibbonKind | undefined;
 }
 
-const WORDS = { ribbon: 'New kind of ribbon', lead: 'New kind of lead' } as const;
-
 /** A kind of ribbon: how it lies, what it carries, and where its connectors are. */
-export function RibbonForm({ sort, before }: Props) {
+export function RibbonForm({ title, sort, before }: Props) {
   const [kit, made, addBus] = useKitInForm();
   const [draft, setDraft] = useState(() => (before ? ribbonDraftOf(before) : newRibbonDraft(kit, sort)));
   const [drawn, setDrawn] = useState(before);
@@ -65,8 +64,7 @@ export function RibbonForm({ sort, before }: Props) {
 
   return (
     <KindForm
-      title={before ? `Change ${before.name}` : WORDS[sort]}
-      {...{ kind, before, made, tellAll }}
+      {...{ title, kind, before, made, tellAll }}
       preview={
         <>
           {shown ? <RibbonDrawing kind={shown} /> : <p>Not yet to be drawn</p>}
@@ -170,17 +168,19 @@ export function RibbonForm({ sort, before }: Props) {
         options={draft.plug === 'kept' ? [KEPT, ...PLUGS] : PLUGS}
         onChoice={(plug) => change({ plug })}
       />
-      <TextRow
-        label="Ways of the last connector"
-        decimal
-        size={4}
-        placeholder={pins === undefined ? 'all' : `${pins}`}
-        value={draft.lastWays}
-        problem={told('lastWays')}
-        hint="fewer than all on a lead to a smaller header, as 16 to 10; empty: all"
-        onText={(lastWays) => change({ lastWays })}
-        onLeave={leave('lastWays')}
-      />
+      {(draft.lay === 'loose' || draft.lastWays !== '') && (
+        <TextRow
+          label="Ways of the last connector"
+          decimal
+          size={4}
+          placeholder={pins === undefined ? 'all' : `${pins}`}
+          value={draft.lastWays}
+          problem={told('lastWays')}
+          hint="fewer than all on a lead to a smaller header, as 16 to 10; empty: all"
+          onText={(lastWays) => change({ lastWays })}
+          onLeave={leave('lastWays')}
+        />
+      )}
       <div className="pair">
         <ChoiceRow
           label="Bump"

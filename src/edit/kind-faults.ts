@@ -3,6 +3,7 @@ import type { Bus, Kit, ModuleKind, RibbonKind } from '../layout/layout.ts';
 import { malformationsOf } from '../layout/malformations.ts';
 import { OPEN_LIMITS } from '../layout/open-limits.ts';
 import { moduleKindIssues, ribbonKindIssues } from '../layout/references.ts';
+import { ok } from '../layout/result.ts';
 import { nouns } from '../layout/schema.ts';
 import { type Edited, refuse } from './change.ts';
 
@@ -55,7 +56,8 @@ export function withAdded<T extends Identified>(
   const { most } = OPEN_LIMITS.kinds;
   if (list.some(({ id }) => id === thing.id)) return refuse(`There is already a ${what} "${thing.id}"`);
   if (list.length >= most) return refuse(`A kit holds at most ${most} of one sort`);
-  const at = after === undefined ? list.length : list.findIndex(({ id }) => id === after) + 1;
+  if (after === undefined) return ok([...list, thing]);
+  const at = list.findIndex(({ id }) => id === after) + 1;
   if (at === 0) return refuse(`There is no ${what} "${after}"`);
-  return { ok: true, value: [...list.slice(0, at), thing, ...list.slice(at)] };
+  return ok([...list.slice(0, at), thing, ...list.slice(at)]);
 }
