@@ -54,6 +54,7 @@ test('from an empty stock: a bus, two modules, a ribbon and a lead by keyboard, 
   await type(page, 'Lines', '4');
   for (const [i, line] of ['+12', 'GND', 'GND', 'mix'].entries()) await type(page, `Pin ${i + 1}`, line);
   await type(page, 'Members a host takes', '3');
+  expect(await barriersOn(page)).toEqual([]);
   await page.keyboard.press('Enter');
   await expect(page.getByLabel('Joins its host by')).toBeFocused();
   await expect(page.getByLabel('Joins its host by').locator('option:checked')).toHaveText('Reef');
@@ -118,6 +119,7 @@ test('from an empty stock: a bus, two modules, a ribbon and a lead by keyboard, 
   await stock(page).getByRole('button', { name: 'Modules', exact: true }).click();
   await stock(page).getByRole('button', { name: 'Change or remove Pebble' }).focus();
   await page.keyboard.press('Enter');
+  await expect(page.getByRole('menuitem', { name: 'Change' })).toBeFocused();
   await page.keyboard.press('Enter');
   await page.getByRole('radio', { name: 'none drawn from −12 V' }).focus();
   await page.keyboard.press('Space');
@@ -161,6 +163,7 @@ test('a kind is changed, copied and removed from its tile; one in use says where
   await page.keyboard.press('Enter');
   await expect(page.getByRole('menuitem', { name: 'Change' })).toBeFocused();
   await expect(page.getByRole('menuitem', { name: /^Remove/ })).toContainText('6 modules in Three jetties');
+  expect(await barriersOn(page)).toEqual([]);
   await page.keyboard.press('Enter');
   await type(page, 'Width', '6');
   await page.keyboard.press('Enter');
@@ -173,11 +176,13 @@ test('a kind is changed, copied and removed from its tile; one in use says where
 
   await more.focus();
   await page.keyboard.press('Enter');
+  await expect(page.getByRole('menuitem', { name: 'Change' })).toBeFocused();
   await page.keyboard.press('ArrowDown');
   await page.keyboard.press('Enter');
   const copy = stock(page).getByRole('button', { name: 'Change or remove Cobble, copy' });
   await copy.focus();
   await page.keyboard.press('Enter');
+  await expect(page.getByRole('menuitem', { name: 'Change' })).toBeFocused();
   await page.keyboard.press('ArrowUp');
   await page.keyboard.press('Enter');
   await expect(copy).toHaveCount(0);

@@ -117,7 +117,7 @@ export function ribbonDraftOf(kind: RibbonKind): RibbonDraft {
     count: typed(connectors.length),
     pitch: typed(isHp ? hp : pitch),
     unit: isHp ? 'HP' : 'mm',
-    places: connectors.map(({ atMm }) => atMm).join(', '),
+    places: connectors.map(({ atMm }) => typed(Number(atMm.toFixed(6)))).join(', '),
     plug: plugOf(connectors),
     lastWays: typed(connectors.at(-1)?.ways),
     gauge: typed(kind.awg ?? USUAL_GAUGE),
@@ -176,10 +176,9 @@ const COUNT_WORDS = `A whole number of connectors from 2 to ${MOST_CONNECTORS}`;
 const PLACES_WORDS = 'Places are numbers of mm that rise from 0, as in 0, 36, 96';
 
 function readTypedPlaces(read: Read, text: string): number[] {
-  const parts = text
-    .trim()
-    .split(/\s*;\s*|,\s+|\s+|,/)
-    .filter(Boolean);
+  // Between semicolons a comma is a decimal one.
+  const between = text.includes(';') ? /;/ : /[,\s]+/;
+  const parts = text.split(between).filter((part) => part.trim() !== '');
   const places = parts.map((part) => parseHp(part) ?? Number.NaN);
   const rise = places.every((mm, i) => (i === 0 ? mm === 0 : mm > (places[i - 1] as number)));
   if (!rise || places.length < 2 || places.length > MOST_CONNECTORS) read.wrong('places', PLACES_WORDS);
@@ -215,6 +214,10 @@ function readWays(read: Read, { lastWays }: RibbonDraft, bus: Bus | undefined): 
     (ways) => Number.isInteger(ways) && ways >= 1 && ways <= most,
   );
 }
+
+/** The very place that it had, where it has not moved. */
+const asBefore = (atMm: number, before: Connector | undefined): number =>
+  before && Math.abs(before.atMm - atMm) < NEAR ? before.atMm : atMm;
 
 /** The old connector that a new one comes from: both ends from the ends. */
 function originOf(i: number, count: number, before: readonly Connector[]): Partial<Connector> {
@@ -279,11 +282,16 @@ export function readRibbon(kit: Kit, draft: RibbonDraft, before?: RibbonKind): R
     ...(draft.lay === 'bends' ? { bends: true } : wasFixed),
     ...(gauge !== undefined && (gauge !== USUAL_GAUGE || awg !== undefined) && { awg: gauge }),
     connectors: places.map((atMm, i) =>
-      connectorAt(atMm, originOf(i, places.length, before?.connectors ?? []), draft, {
-        isFirst: i === 0,
-        isLast: i === last,
-        ways,
-      }),
+      connectorAt(
+        asBefore(atMm, before?.connectors[i]),
+        originOf(i, places.length, before?.connectors ?? []),
+        draft,
+        {
+          isFirst: i === 0,
+          isLast: i === last,
+          ways,
+        },
+      ),
     ),
     ...(owned !== undefined && { owned }),
     ...(price !== undefined && { price }),

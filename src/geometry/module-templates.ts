@@ -292,7 +292,8 @@ const sameHeaders = (a: readonly Header[], b: readonly Header[]): boolean =>
 
 /**
  * The template and choice that give a kind exactly the headers that it has; undefined where none does. Such a kind
- * can be made wider, or higher, without its headers losing their places.
+ * can be made wider, or higher, without its headers losing their places. A template that is used as a whole comes
+ * before one that is used in part.
  */
 export function templateOf(
   stock: Stock,
@@ -300,7 +301,8 @@ export function templateOf(
 ): { readonly template: ModuleTemplate; readonly choice: TemplateChoice } | undefined {
   const { widthHp, heightU, headers } = kind;
   const [first] = headers;
-  for (const template of MODULE_TEMPLATES) {
+  const isWhole = (template: ModuleTemplate): number => Number(template.headers.length === headers.length);
+  for (const template of [...MODULE_TEMPLATES].sort((a, b) => isWhole(b) - isWhole(a))) {
     const choice: TemplateChoice = {
       widthHp,
       ...(heightU !== undefined && { heightU }),

@@ -131,6 +131,14 @@ describe('headers by template', () => {
     fc.assert(property, runs(300));
   });
 
+  it('are told by the template that is used as a whole', () => {
+    const choice = { widthHp: 10, bus: 'reef', powerBus: 'power-16' };
+    for (const id of ['plain', 'voice', 'main', 'expander', 'blank'] as const) {
+      const kind: ModuleKind = { id, name: id, widthHp: 10, draws: {}, headers: made(own, id, choice) };
+      expect(templateOf(own, kind)?.template.id).toBe(id);
+    }
+  });
+
   it('are not claimed of a kind whose headers lie elsewhere', () => {
     const boulder = shoreline.modules.find(({ id }) => id === 'boulder') as ModuleKind;
     expect(templateOf(shoreline, boulder)).toBeUndefined();
