@@ -100,10 +100,10 @@ function BusForm({ kit, onBus, onDrop }: FormProps) {
         onText={(name) => change({ name })}
       />
       <ChoiceRow
-        label="Pins like"
+        label="Copy pins of"
         value=""
         options={[
-          { value: '', label: 'none of these' },
+          { value: '', label: 'choose…' },
           ...kit.buses.map(({ id, name }) => ({ value: id, label: name })),
         ]}
         onChoice={(id) => {

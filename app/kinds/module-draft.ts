@@ -51,7 +51,7 @@ export interface ModuleDraft extends Readonly<Record<TemplateBus, string>> {
   readonly known: '' | NonNullable<ModuleKind['known']>;
 }
 
-export type ModuleField = keyof Omit<ModuleDraft, 'draws'> | `draws ${string}`;
+type ModuleField = keyof Omit<ModuleDraft, 'draws'> | `draws ${string}`;
 
 /** What the form says so far: a kind, or what keeps it from being one. */
 export interface ReadModule {
@@ -122,7 +122,7 @@ export function moduleDraftOf(kit: Kit, kind: ModuleKind): ModuleDraft {
 }
 
 /** What it would be called: its sort and its width. */
-export function suggestedModuleName(kit: Kit, draft: ModuleDraft): string {
+function suggestedModuleName(kit: Kit, draft: ModuleDraft): string {
   const sort = templateFor(draft)?.name ?? 'Module';
   return unusedName(kit.modules, `${sort}, ${draft.widthHp.trim() || '?'} HP`);
 }

@@ -51,7 +51,7 @@ export interface RibbonDraft {
   readonly price: string;
 }
 
-export type RibbonField = keyof RibbonDraft;
+type RibbonField = keyof RibbonDraft;
 
 export interface ReadRibbon {
   readonly kind: RibbonKind | null;
@@ -149,7 +149,7 @@ function distance({ spacing, pitch, unit, lay }: RibbonDraft, places: readonly n
 }
 
 /** What it would be called: its bus, its connectors and their distance. */
-export function suggestedRibbonName(kit: Kit, draft: RibbonDraft): string {
+function suggestedRibbonName(kit: Kit, draft: RibbonDraft): string {
   const bus = kit.buses.find(({ id }) => id === draft.bus);
   const places = readPlaces(startReading(), draft);
   const away = distance(draft, places);

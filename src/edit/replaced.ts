@@ -23,7 +23,7 @@ function sharedObject(before: Plain, after: Plain): Plain {
 }
 
 /** Data equal to `after`, made of the parts of `before` where they are equal. */
-export function sharing<T>(before: unknown, after: T): T {
+function sharing<T>(before: unknown, after: T): T {
   if (Array.isArray(before) && Array.isArray(after)) {
     const shared = after.map((item, i) => sharing(partnerOf(before, item, i), item));
     return (isSameList(before, shared) ? before : shared) as T;
