@@ -15,6 +15,7 @@ import { useThemeName } from './style/use-theme.ts';
 const Asked = lazy(async () => ({ default: (await import('./panels/asked.tsx')).Asked }));
 const CasePanel = lazy(async () => ({ default: (await import('./panels/case/case-panel.tsx')).CasePanel }));
 const FoldBar = lazy(async () => ({ default: (await import('./panels/fold-bar.tsx')).FoldBar }));
+const KindDesk = lazy(async () => ({ default: (await import('./kinds/kind-desk.tsx')).KindDesk }));
 const ThisPart = lazy(async () => ({ default: (await import('./panels/this-part.tsx')).ThisPart }));
 
 function Desk() {
@@ -22,6 +23,7 @@ function Desk() {
   const hasSelection = useSession(({ selection }) => selection.size > 0);
   const showsCase = useSession(({ fold }) => fold === 'case');
   const asks = useSession(({ asked }) => asked !== null);
+  const kindDesk = useSession((session) => session.kindDesk);
   const theme = useThemeName();
   useLayoutEffect(() => paintPage(theme, document.documentElement), [theme]);
   return (
@@ -41,6 +43,7 @@ function Desk() {
       </main>
       <Suspense fallback={<div />}>{narrow ? <FoldBar /> : <Tray />}</Suspense>
       <Suspense>{asks && <Asked />}</Suspense>
+      <Suspense>{kindDesk && <KindDesk desk={kindDesk} />}</Suspense>
       <Spoken />
     </div>
   );

@@ -19,7 +19,9 @@ export { applyEdit } from './edit/apply.ts';
 export type { EditRefusal } from './edit/change.ts';
 export type { Edit } from './edit/edit.ts';
 export {
+  copyOfKind,
   freshBoardId,
+  freshKindId,
   freshModuleId,
   freshRibbonId,
   freshRowId,
@@ -30,6 +32,7 @@ export * from './edit/history.ts';
 export { type Loss, lossOf, lossWords } from './edit/loss.ts';
 export { archShape, heldArch, LEGS_TOUCH_RATIO } from './geometry/arch.ts';
 export * from './geometry/connector.ts';
+export * from './geometry/module-templates.ts';
 export type { PlacedBoard, PlacedHeader, PlacedModule, PlacedRow, Places } from './geometry/place.ts';
 export * from './geometry/rack.ts';
 export { type Side, seenFrom } from './geometry/side.ts';
@@ -38,8 +41,9 @@ export { CASE_PATTERNS, type CasePattern } from './layout/case-patterns.ts';
 export * from './layout/defaults.ts';
 export { demoLayout } from './layout/demo.ts';
 export type * from './layout/layout.ts';
+export { OPEN_LIMITS } from './layout/open-limits.ts';
 export { fail, ok, type Result } from './layout/result.ts';
-export { emptyLayout } from './layout/starter.ts';
+export { emptyKit, emptyLayout } from './layout/starter.ts';
 export { deriveTake } from './wiring/derive.ts';
 export type { DerivedTake } from './wiring/derived-take.ts';
 export {

@@ -3,7 +3,8 @@ import { addTake } from './add-take.ts';
 import { duplicate } from './duplicate.ts';
 import { fit } from './fit.ts';
 import { letGo } from './let-go.ts';
-import { newLayout } from './new-layout.ts';
+import { newLeadKind, newModuleKind, newRibbonKind } from './new-kind.ts';
+import { newEmptyStock, newLayout } from './new-layout.ts';
 import { nudges } from './nudge.ts';
 import { openDemo } from './open-demo.ts';
 import { openFile } from './open-file.ts';
@@ -39,9 +40,13 @@ export const actions: readonly Action[] = [
   ...nudges,
   showCase,
   newLayout,
+  newEmptyStock,
   openDemo,
   openFile,
   saveFile,
+  newModuleKind,
+  newRibbonKind,
+  newLeadKind,
   addTake,
   removeTake,
   nextTake,

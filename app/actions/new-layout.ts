@@ -1,4 +1,4 @@
-import { emptyLayout } from '../../src/index.ts';
+import { emptyKit, emptyLayout } from '../../src/index.ts';
 import { type Action, always } from './action.ts';
 import { takeLayout } from './take-layout.ts';
 
@@ -11,4 +11,11 @@ export const newLayout: Action = {
     takeLayout(editor, emptyLayout(), 'start an empty case');
     editor.session.setState({ fold: 'case' });
   },
+};
+
+export const newEmptyStock: Action = {
+  id: 'new-empty-stock',
+  label: () => 'New case with an empty stock',
+  enabled: always,
+  run: (editor) => takeLayout(editor, emptyLayout(emptyKit()), 'start a case with an empty stock'),
 };

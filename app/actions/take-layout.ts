@@ -12,6 +12,7 @@ export function takeLayout({ layouts, session }: Editor, layout: Layout, label: 
     focus: null,
     viewport: null,
     inHand: null,
+    kindDesk: null,
     banner: null,
   });
 }

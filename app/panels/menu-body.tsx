@@ -2,7 +2,7 @@ import type { Action } from '../actions/action.ts';
 import { perform, start } from '../actions/action.ts';
 import { addTake } from '../actions/add-take.ts';
 import { actions } from '../actions/index.ts';
-import { newLayout } from '../actions/new-layout.ts';
+import { newEmptyStock, newLayout } from '../actions/new-layout.ts';
 import { openDemo } from '../actions/open-demo.ts';
 import { openFile } from '../actions/open-file.ts';
 import { removeTake } from '../actions/remove-take.ts';
@@ -86,7 +86,7 @@ export function MenuBody({ menu }: { readonly menu: string }) {
   return (
     <>
       <h2>Layout</h2>
-      {[showCase, newLayout, openDemo, openFile, saveFile].map((action) => (
+      {[showCase, newLayout, newEmptyStock, openDemo, openFile, saveFile].map((action) => (
         <Item key={action.id} action={action} menu={menu} />
       ))}
       <h2>This take</h2>

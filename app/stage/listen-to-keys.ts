@@ -11,6 +11,9 @@ const TYPED_INTO = 'input, textarea, select, [contenteditable]';
 const isTyping = (target: EventTarget | null): boolean =>
   target instanceof Element && target.matches(TYPED_INTO);
 
+/** An open form has all keys to itself. */
+const isFormOpen = (): boolean => document.querySelector('dialog:modal') !== null;
+
 /** An open menu has Escape to itself. */
 const isMenuOpen = (): boolean => document.querySelector(':popover-open') !== null;
 
@@ -34,7 +37,8 @@ function listenToWindow(editor: Editor, list: HTMLElement, toolbox: Toolbox): ()
   return listen(window, {
     keydown(event) {
       const { target, key } = event;
-      if (event.defaultPrevented || isTyping(target) || (key === 'Escape' && isMenuOpen())) return;
+      if (event.defaultPrevented || isTyping(target) || isFormOpen() || (key === 'Escape' && isMenuOpen()))
+        return;
       if (key === 'Escape' && editor.gestures.store.getState().running) {
         toolbox.cancel();
         return;

@@ -14,6 +14,12 @@ interface Asked {
   readonly lines: readonly string[];
 }
 
+/** The kind that the form is open for; `kind` is `null` for a new one. */
+export interface KindDesk {
+  readonly sort: 'module' | 'ribbon' | 'lead';
+  readonly kind: string | null;
+}
+
 /** Everything about how a layout is looked at that is no part of it. */
 export interface Session {
   readonly side: Side;
@@ -37,6 +43,7 @@ export interface Session {
   readonly trayOpen: boolean;
   readonly fold: Fold | null;
   readonly asked: Asked | null;
+  readonly kindDesk: KindDesk | null;
   /** Groups of notes that were opened, or shut where they start open. */
   readonly toggledGroups: ReadonlySet<string>;
   /** One line about what went wrong, until it is put away. */
@@ -66,6 +73,7 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   trayOpen: 'nowhere',
   fold: 'nowhere',
   asked: 'nowhere',
+  kindDesk: 'nowhere',
   toggledGroups: 'nowhere',
   banner: 'nowhere',
   spoken: 'nowhere',
@@ -90,6 +98,7 @@ export const FIRST_SESSION: Session = {
   trayOpen: true,
   fold: null,
   asked: null,
+  kindDesk: null,
   toggledGroups: NOTHING,
   banner: null,
   spoken: '',

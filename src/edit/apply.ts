@@ -1,13 +1,18 @@
 import type { Layout } from '../layout/layout.ts';
 import { acceptFinding } from './accept-finding.ts';
 import { addBoard } from './add-board.ts';
+import { addBus } from './add-bus.ts';
+import { addModuleKind } from './add-module-kind.ts';
 import { addRibbon } from './add-ribbon.ts';
+import { addRibbonKind } from './add-ribbon-kind.ts';
 import { addRow } from './add-row.ts';
 import { addSupply } from './add-supply.ts';
 import { addTake } from './add-take.ts';
 import { bringBack } from './bring-back.ts';
 import type { Edited } from './change.ts';
 import { changeBoard } from './change-board.ts';
+import { changeModuleKind } from './change-module-kind.ts';
+import { changeRibbonKind } from './change-ribbon-kind.ts';
 import { changeRow } from './change-row.ts';
 import { changeSupply } from './change-supply.ts';
 import { duplicateModules } from './duplicate-modules.ts';
@@ -18,7 +23,9 @@ import { moveRow } from './move-row.ts';
 import { pinModules } from './pin-modules.ts';
 import { placeModule } from './place-module.ts';
 import { removeBoard } from './remove-board.ts';
+import { removeModuleKind } from './remove-module-kind.ts';
 import { removeModules } from './remove-modules.ts';
+import { removeRibbonKind } from './remove-ribbon-kind.ts';
 import { removeRibbons } from './remove-ribbons.ts';
 import { removeRow } from './remove-row.ts';
 import { removeSupply } from './remove-supply.ts';
@@ -47,6 +54,11 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'change-board': changeBoard,
   'change-row': changeRow,
   'change-supply': changeSupply,
+  'add-bus': addBus,
+  'add-module-kind': addModuleKind,
+  'add-ribbon-kind': addRibbonKind,
+  'change-module-kind': changeModuleKind,
+  'change-ribbon-kind': changeRibbonKind,
   'duplicate-modules': duplicateModules,
   'lay-out-rows': layOutRows,
   'move-modules': moveModules,
@@ -54,7 +66,9 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'pin-modules': pinModules,
   'place-module': placeModule,
   'remove-board': removeBoard,
+  'remove-module-kind': removeModuleKind,
   'remove-modules': removeModules,
+  'remove-ribbon-kind': removeRibbonKind,
   'remove-ribbons': removeRibbons,
   'remove-row': removeRow,
   'remove-supply': removeSupply,
@@ -72,8 +86,8 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
 
 /**
  * The layout after an edit, or why it was refused. Edits are never refused for what the drawing would then look
- * like: overlaps and bad seats are findings. What an edit leaves alone keeps its identity, the kit always; an
- * edit that changes nothing gives back the very layout.
+ * like: overlaps and bad seats are findings. What an edit leaves alone keeps its identity, the kit in all
+ * edits but those of the kit; an edit that changes nothing gives back the very layout.
  */
 export function applyEdit(layout: Layout, edit: Edit): Edited<Layout> {
   const command = commands[edit.type] as Command<Edit>;

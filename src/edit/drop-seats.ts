@@ -1,15 +1,18 @@
-import type { Ribbon, SeatedOn } from '../layout/layout.ts';
+import type { Ribbon, Seat } from '../layout/layout.ts';
 import { filterKept, mapKept, withField } from './change.ts';
 
+/** Whether a seat cannot stay, and on which ribbon it stands. */
+type Gone = (seat: Seat, ribbon: Ribbon) => boolean;
+
 /**
- * Ribbons without the seats on what is gone. A ribbon that this leaves without any seat of its own is pulled out
+ * Ribbons without the seats that cannot stay. A ribbon that this leaves without any seat of its own is pulled out
  * too, with the plugs that sit in it, and so on; a locked one stays as a spare, as does one that had no seat
  * before.
  */
-export function dropSeats(ribbons: readonly Ribbon[], isGone: (on: SeatedOn) => boolean): readonly Ribbon[] {
+export function dropSeats(ribbons: readonly Ribbon[], isGone: Gone): readonly Ribbon[] {
   const pulledOut = new Set<string>();
   const thinned = mapKept(ribbons, (ribbon) => {
-    const seats = filterKept(ribbon.seats, ({ on }) => !isGone(on));
+    const seats = filterKept(ribbon.seats, (seat) => !isGone(seat, ribbon));
     const isLeftBare = seats.length === 0 && ribbon.seats.length > 0;
     if (isLeftBare && !ribbon.locked) pulledOut.add(ribbon.id);
     return withField(ribbon, 'seats', seats);
@@ -21,5 +24,5 @@ export function dropSeats(ribbons: readonly Ribbon[], isGone: (on: SeatedOn) => 
 export function dropRibbons(ribbons: readonly Ribbon[], ids: ReadonlySet<string>): readonly Ribbon[] {
   if (ids.size === 0) return ribbons;
   const rest = ribbons.filter(({ id }) => !ids.has(id));
-  return dropSeats(rest, (on) => 'ribbon' in on && ids.has(on.ribbon));
+  return dropSeats(rest, ({ on }) => 'ribbon' in on && ids.has(on.ribbon));
 }

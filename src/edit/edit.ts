@@ -1,11 +1,16 @@
 import type { AcceptFinding } from './accept-finding.ts';
 import type { AddBoard } from './add-board.ts';
+import type { AddBus } from './add-bus.ts';
+import type { AddModuleKind } from './add-module-kind.ts';
 import type { AddRibbon } from './add-ribbon.ts';
+import type { AddRibbonKind } from './add-ribbon-kind.ts';
 import type { AddRow } from './add-row.ts';
 import type { AddSupply } from './add-supply.ts';
 import type { AddTake } from './add-take.ts';
 import type { BringBack } from './bring-back.ts';
 import type { ChangeBoard } from './change-board.ts';
+import type { ChangeModuleKind } from './change-module-kind.ts';
+import type { ChangeRibbonKind } from './change-ribbon-kind.ts';
 import type { ChangeRow } from './change-row.ts';
 import type { ChangeSupply } from './change-supply.ts';
 import type { DuplicateModules } from './duplicate-modules.ts';
@@ -15,7 +20,9 @@ import type { MoveRow } from './move-row.ts';
 import type { PinModules } from './pin-modules.ts';
 import type { PlaceModule } from './place-module.ts';
 import type { RemoveBoard } from './remove-board.ts';
+import type { RemoveModuleKind } from './remove-module-kind.ts';
 import type { RemoveModules } from './remove-modules.ts';
+import type { RemoveRibbonKind } from './remove-ribbon-kind.ts';
 import type { RemoveRibbons } from './remove-ribbons.ts';
 import type { RemoveRow } from './remove-row.ts';
 import type { RemoveSupply } from './remove-supply.ts';
@@ -42,6 +49,11 @@ export type Edit =
   | ChangeBoard
   | ChangeRow
   | ChangeSupply
+  | AddBus
+  | AddModuleKind
+  | AddRibbonKind
+  | ChangeModuleKind
+  | ChangeRibbonKind
   | DuplicateModules
   | LayOutRows
   | MoveModules
@@ -49,7 +61,9 @@ export type Edit =
   | PinModules
   | PlaceModule
   | RemoveBoard
+  | RemoveModuleKind
   | RemoveModules
+  | RemoveRibbonKind
   | RemoveRibbons
   | RemoveRow
   | RemoveSupply

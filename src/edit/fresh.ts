@@ -1,4 +1,4 @@
-import type { Layout, Take } from '../layout/layout.ts';
+import type { Layout, ModuleKind, RibbonKind, Take } from '../layout/layout.ts';
 
 /** The first name of a numbered family, counted from 1, that nobody bears. */
 export function firstFree(taken: ReadonlySet<string>, nameOf: (number: number) => string): string {
@@ -64,3 +64,31 @@ export const nextMark = (labels: readonly string[], letters: string): string =>
 
 export const labelsOf = (labelled: readonly { readonly label?: string }[]): readonly string[] =>
   labelled.flatMap(({ label }) => label ?? []);
+
+/** Longer ids would stand in every module of the kind. */
+const LONGEST_STEM = 40;
+
+/**
+ * An id for a kind or bus of this name that nobody in the list has: the name in small letters, numbered on from 2
+ * where it is taken; "kind" where the name has no letter or digit.
+ */
+export function freshKindId(list: readonly { readonly id: string }[], name: string): string {
+  const words = name.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
+  const stem = [...words.join('-')].slice(0, LONGEST_STEM).join('') || 'kind';
+  const taken = new Set(list.map(({ id }) => id));
+  return taken.has(stem)
+    ? firstFree(new Set([...taken, `${stem}-1`]), (number) => `${stem}-${number}`)
+    : stem;
+}
+
+const COPY_AT_END = /, copy( \d+)?$/;
+
+/** A copy of a kind under a name and id of its own, to be changed; it is not said that one owns any of it. */
+export function copyOfKind<K extends ModuleKind | RibbonKind>(
+  kinds: readonly K[],
+  { owned: _, ...kind }: K,
+): K {
+  const names = kinds.map(({ name }) => name);
+  const name = nextInSeries(names, `${kind.name.replace(COPY_AT_END, '')}, copy`);
+  return { ...kind, id: freshKindId(kinds, name), name } as K;
+}

@@ -25,7 +25,7 @@ export function removeBoard(layout: Layout, edit: RemoveBoard): Edited<Layout> {
         filterKept(supply.boards, (board) => board !== found.value),
       ),
     );
-    const ribbons = dropSeats(take.ribbons, (on) => 'board' in on && on.board === edit.board);
+    const ribbons = dropSeats(take.ribbons, ({ on }) => 'board' in on && on.board === edit.board);
     return ok(withField(withField(take, 'supplies', supplies), 'ribbons', ribbons));
   });
 }

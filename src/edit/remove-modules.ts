@@ -19,7 +19,7 @@ export function removeModules(layout: Layout, edit: RemoveModules): Edited<Layou
     if (!found.ok) return found;
     const gone = new Set(edit.modules);
     const modules = filterKept(take.modules, ({ id }) => !gone.has(id));
-    const ribbons = dropSeats(take.ribbons, (on) => 'module' in on && gone.has(on.module));
+    const ribbons = dropSeats(take.ribbons, ({ on }) => 'module' in on && gone.has(on.module));
     return ok(withField(withField(take, 'modules', modules), 'ribbons', ribbons));
   });
 }

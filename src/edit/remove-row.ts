@@ -35,7 +35,7 @@ export function removeRow(layout: Layout, edit: RemoveRow): Edited<Layout> {
     );
     const ribbons = dropSeats(
       take.ribbons,
-      (on) => ('module' in on && modules.has(on.module)) || ('board' in on && boards.has(on.board)),
+      ({ on }) => ('module' in on && modules.has(on.module)) || ('board' in on && boards.has(on.board)),
     );
     return ok({
       ...take,

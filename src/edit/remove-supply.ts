@@ -19,7 +19,7 @@ export function removeSupply(layout: Layout, edit: RemoveSupply): Edited<Layout>
     if (!found.ok) return found;
     const boards = new Set(found.value.boards.map(({ id }) => id));
     const supplies = take.supplies.filter((supply) => supply !== found.value);
-    const ribbons = dropSeats(take.ribbons, (on) => 'board' in on && boards.has(on.board));
+    const ribbons = dropSeats(take.ribbons, ({ on }) => 'board' in on && boards.has(on.board));
     return ok(withField(withField(take, 'supplies', supplies), 'ribbons', ribbons));
   });
 }

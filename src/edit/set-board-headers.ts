@@ -56,7 +56,7 @@ export function setBoardHeaders(layout: Layout, edit: SetBoardHeaders): Edited<L
     const has = new Set(headers.map(({ id }) => id));
     const ribbons = dropSeats(
       take.ribbons,
-      (on) => 'board' in on && on.board === edit.board && !has.has(on.header),
+      ({ on }) => 'board' in on && on.board === edit.board && !has.has(on.header),
     );
     return ok(withField(changed.value, 'ribbons', ribbons));
   });

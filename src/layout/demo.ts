@@ -14,14 +14,13 @@ import type {
   Supply,
   Take,
 } from './layout.ts';
+import { POWER_BUSES } from './power-buses.ts';
 
 /**
  * The demo: the "Shoreline kit", percussion rack of an invented trio. All of it is made up for this program;
  * every figure that the app shows of it is computed. The first take has no damage and no fault, the second a
  * tempting regrouping that goes wrong.
  */
-const POWER_PINS = ['-12', '-12', 'GND', 'GND', 'GND', 'GND', 'GND', 'GND', '+12', '+12'];
-
 const BUSES: readonly Bus[] = [
   {
     id: 'shore',
@@ -35,8 +34,7 @@ const BUSES: readonly Bus[] = [
     pinout: ['GND', 'left', 'GND', 'right', 'GND', 'clock', 'GND', 'reset', 'tone', 'GND'],
     membersPerHost: 3,
   },
-  { id: 'power-10', name: 'Power, 10-way', pinout: POWER_PINS },
-  { id: 'power-16', name: 'Power, 16-way', pinout: [...POWER_PINS, '+5', '+5', 'CV', 'CV', 'gate', 'gate'] },
+  ...POWER_BUSES,
 ];
 
 const header = (

@@ -4,6 +4,7 @@ import type {
   Board,
   Kit,
   Layout,
+  ModuleKind,
   PinEnd,
   Ribbon,
   RibbonKind,
@@ -88,6 +89,21 @@ interface Index {
   readonly ribbons: ReadonlyMap<string, RibbonKind>;
 }
 
+/** Gives the kind's headers by id. */
+function judgeModuleKind(
+  kind: ModuleKind,
+  { voltages, buses }: Pick<Index, 'voltages' | 'buses'>,
+  path: Path,
+  report: Report,
+): ReadonlyMap<string, unknown> {
+  judgeVoltageKeys(kind.draws, voltages, [...path, 'draws'], report);
+  kind.headers.forEach((header, i) => {
+    follow(header.bus, buses, [...path, 'headers', i, 'bus'], 'bus', report);
+    judgePin1(header, [...path, 'headers', i], report);
+  });
+  return byId(kind.headers, [...path, 'headers'], 'header', report);
+}
+
 function judgeRibbonKind(kind: RibbonKind, buses: Index['buses'], path: Path, report: Report): void {
   const bus = follow(kind.bus, buses, [...path, 'bus'], 'bus', report);
   if (kind.lay === 'loose' && kind.bends)
@@ -111,13 +127,7 @@ function judgeKit(kit: Kit, report: Report): Index {
   const modules = byId(kit.modules, ['kit', 'modules'], 'module kind', report);
   const headers = new Map<string, ReadonlyMap<string, unknown>>();
   kit.modules.forEach((kind, i) => {
-    const path = ['kit', 'modules', i];
-    judgeVoltageKeys(kind.draws, voltages, [...path, 'draws'], report);
-    headers.set(kind.id, byId(kind.headers, [...path, 'headers'], 'header', report));
-    kind.headers.forEach((header, j) => {
-      follow(header.bus, buses, [...path, 'headers', j, 'bus'], 'bus', report);
-      judgePin1(header, [...path, 'headers', j], report);
-    });
+    headers.set(kind.id, judgeModuleKind(kind, { voltages, buses }, ['kit', 'modules', i], report));
   });
   const ribbons = byId(kit.ribbons, ['kit', 'ribbons'], 'ribbon kind', report);
   kit.ribbons.forEach((kind, i) => {
@@ -234,5 +244,23 @@ export function referenceIssues(layout: Layout): IssueList {
   layout.takes.forEach((take, i) => {
     judgeTake(take, index, ['takes', i], report);
   });
+  return issues;
+}
+
+const idMap = <T extends Identified>(things: readonly T[]): ReadonlyMap<string, T> =>
+  new Map(things.map((thing) => [thing.id, thing]));
+
+/** What does not hold between a well-formed kind of module and the kit that it would belong to. */
+export function moduleKindIssues({ voltages, buses }: Kit, kind: ModuleKind): IssueList {
+  const issues = new IssueList();
+  const report: Report = (path, words) => issues.add(path, words);
+  judgeModuleKind(kind, { voltages: idMap(voltages), buses: idMap(buses) }, [], report);
+  return issues;
+}
+
+/** What does not hold between a well-formed kind of ribbon and the kit that it would belong to. */
+export function ribbonKindIssues({ buses }: Kit, kind: RibbonKind): IssueList {
+  const issues = new IssueList();
+  judgeRibbonKind(kind, idMap(buses), [], (path, words) => issues.add(path, words));
   return issues;
 }

@@ -1,12 +1,28 @@
 import { BOARD_OF_EIGHT, demoLayout } from './demo.ts';
-import type { Layout } from './layout.ts';
+import type { Kit, Layout } from './layout.ts';
+import { POWER_BUSES } from './power-buses.ts';
 
-/** An empty case with one row, a supply and its board; the demo's kit lies in the stock until there is one's own. */
-export const emptyLayout = (): Layout => ({
+/** A stock without any kind in it: the usual voltages and the two usual power headers (common practice, no source). */
+export const emptyKit = (): Kit => ({
+  voltages: [
+    { id: '+12', volts: 12 },
+    { id: '-12', volts: -12 },
+    { id: '+5', volts: 5 },
+  ],
+  buses: POWER_BUSES,
+  modules: [],
+  ribbons: [],
+});
+
+/**
+ * An empty case with one row, a supply and its board. The demo's kit lies in the stock until there is one's own,
+ * unless another is given; it has the usual power headers, which the board needs.
+ */
+export const emptyLayout = (kit: Kit = demoLayout().kit): Layout => ({
   format: 'ribbonwright',
   version: 1,
   title: 'My case',
-  kit: demoLayout().kit,
+  kit,
   takes: [
     {
       id: 'first',

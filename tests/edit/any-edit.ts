@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import type { Edit } from '../../src/edit/edit.ts';
-import type { Layout, Seat, Take } from '../../src/layout/layout.ts';
+import type { Bus, Layout, ModuleKind, RibbonKind, Seat, Take } from '../../src/layout/layout.ts';
 import { targetsIn } from '../support/little-layout.ts';
 
 /** Numbers from which `editFrom` makes its choices: what they choose from is only known when it comes to it. */
@@ -42,9 +42,9 @@ const someOf = (draw: Draw, list: readonly { readonly id: string }[]): string[] 
   draw.of(idsOf(list), NOBODY),
 ];
 
-const seatFor = (draw: Draw, take: Take): Seat => ({
+const seatFor = (draw: Draw, { kit }: Layout, take: Take): Seat => ({
   connector: draw.number() % 3,
-  on: draw.of(targetsIn(take.modules, take.ribbons), { board: NOBODY, header: NOBODY }),
+  on: draw.of(targetsIn(take.modules, take.ribbons, kit), { board: NOBODY, header: NOBODY }),
 });
 
 const boardIds = ({ supplies }: Take): string[] => idsOf(supplies.flatMap(({ boards }) => boards));
@@ -54,6 +54,68 @@ const figures = [0, 1, 40, 84.5, 20_000, -1, -0, Number.NaN, Number.POSITIVE_INF
 const names = ['Upper', ' ', 'x'.repeat(1001), 'Row 2'];
 
 const figure = (draw: Draw): number => (draw.flag() ? draw.of([0, 1, 12.5, 84], 0) : draw.of(figures, 0));
+/** One of many, mostly fit to be saved: a blank name, an odd pinout and a missing bus are among them. */
+const busFor = (draw: Draw, layout: Layout): Bus => ({
+  id: draw.flag() ? draw.of(idsOf(layout.kit.buses), NOBODY) : `bus-${draw.number() % 4}`,
+  name: draw.of(['Reef', 'Sand', 'Reef', ''], ''),
+  pinout: draw.of([['GND', '+12'], ['GND', ''], ['GND'], ['mix', 'GND', '+12', 'GND']], []),
+  ...(draw.flag() && { membersPerHost: draw.number() % 5 }),
+});
+
+const busIdFor = (draw: Draw, layout: Layout): string =>
+  draw.number() % 8 === 0 ? NOBODY : draw.of(idsOf(layout.kit.buses), NOBODY);
+
+const moduleKindFor = (draw: Draw, layout: Layout, id: string): ModuleKind => ({
+  id,
+  name: draw.of(['Pebble', 'Lagoon', ' '], 'Dune'),
+  widthHp: draw.of([5, 7.5, 20], 5),
+  ...(draw.flag() && { depthMm: draw.number() - 3 }),
+  draws: draw.of([{}, { '+12': null }, { '+12': 20 }], {}),
+  headers: draw.of([[], ['shore'], ['shore', 'tide'], ['out']], []).map((header) => ({
+    id: header,
+    bus: busIdFor(draw, layout),
+    role: 'member',
+    xMm: 10,
+    yMm: draw.number(),
+  })),
+  ...(draw.flag() && { owned: 2 }),
+});
+
+const ribbonKindFor = (draw: Draw, layout: Layout, id: string): RibbonKind => ({
+  id,
+  name: draw.of(['Reef × 2', 'Long one'], 'Any'),
+  bus: busIdFor(draw, layout),
+  lay: draw.flag() ? 'flat' : 'loose',
+  connectors: draw
+    .of(
+      [
+        [0, 25.4],
+        [0, 36, 72],
+        [0, 10, 20, 30],
+        [0, 5, 5],
+      ],
+      [0, 1],
+    )
+    .map((atMm, i) => ({ atMm, ...(i === 0 && draw.flag() && { type: 'plug' as const }) })),
+});
+
+/** A kind that there is, or a new id. */
+const kindIdFor = (draw: Draw, kinds: readonly { readonly id: string }[]): string =>
+  draw.number() % 4 === 0 ? draw.of(idsOf(kinds), NOBODY) : `kind-${draw.number() % 5}`;
+
+const afterFor = (draw: Draw, kinds: readonly { readonly id: string }[]) =>
+  draw.flag() && { after: draw.of(idsOf(kinds), NOBODY) };
+
+/** The kind as it is, or another in its place. */
+const changedFrom = <K extends { readonly id: string }>(
+  draw: Draw,
+  kinds: readonly K[],
+  other: (id: string) => K,
+): K => {
+  const id = draw.of(idsOf(kinds), NOBODY);
+  const same = draw.number() % 5 === 0 && kinds.find((kind) => kind.id === id);
+  return same || other(id);
+};
 
 /** One maker for each command; a new command without one does not compile. */
 const makers: { readonly [T in Edit['type']]: Make } = {
@@ -73,11 +135,17 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     xMm: figure(draw),
     ...(draw.flag() && { fields: { widthMm: figure(draw), name: draw.of(names, '') } }),
   }),
+  'add-bus': (draw, layout) => ({ type: 'add-bus', bus: busFor(draw, layout) }),
+  'add-module-kind': (draw, layout) => ({
+    type: 'add-module-kind',
+    kind: moduleKindFor(draw, layout, kindIdFor(draw, layout.kit.modules)),
+    ...afterFor(draw, layout.kit.modules),
+  }),
   'add-ribbon': (draw, layout, take) => ({
     type: 'add-ribbon',
     take: take.id,
     kind: draw.of(idsOf(layout.kit.ribbons), NOBODY),
-    seats: draw.flag() ? [seatFor(draw, take)] : [],
+    seats: draw.flag() ? [seatFor(draw, layout, take)] : [],
     prefix: 'S',
   }),
   'add-row': (draw, _, take) => ({
@@ -91,6 +159,11 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     type: 'add-supply',
     take: take.id,
     ...(draw.flag() && { like: draw.of(idsOf(take.supplies), NOBODY) }),
+  }),
+  'add-ribbon-kind': (draw, layout) => ({
+    type: 'add-ribbon-kind',
+    kind: ribbonKindFor(draw, layout, kindIdFor(draw, layout.kit.ribbons)),
+    ...afterFor(draw, layout.kit.ribbons),
   }),
   'add-take': (draw, layout) => ({
     type: 'add-take',
@@ -141,6 +214,14 @@ const makers: { readonly [T in Edit['type']]: Make } = {
       ratings: { [draw.of(['+12', '+12', NOBODY], '')]: draw.flag() ? figure(draw) : null },
     }),
   }),
+  'change-module-kind': (draw, layout) => ({
+    type: 'change-module-kind',
+    kind: changedFrom(draw, layout.kit.modules, (id) => moduleKindFor(draw, layout, id)),
+  }),
+  'change-ribbon-kind': (draw, layout) => ({
+    type: 'change-ribbon-kind',
+    kind: changedFrom(draw, layout.kit.ribbons, (id) => ribbonKindFor(draw, layout, id)),
+  }),
   'duplicate-modules': (draw, _, take) => ({
     type: 'duplicate-modules',
     take: take.id,
@@ -190,10 +271,18 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     take: take.id,
     board: draw.of(boardIds(take), NOBODY),
   }),
+  'remove-module-kind': (draw, layout) => ({
+    type: 'remove-module-kind',
+    kind: draw.of(idsOf(layout.kit.modules), NOBODY),
+  }),
   'remove-modules': (draw, _, take) => ({
     type: 'remove-modules',
     take: take.id,
     modules: someOf(draw, take.modules),
+  }),
+  'remove-ribbon-kind': (draw, layout) => ({
+    type: 'remove-ribbon-kind',
+    kind: draw.of(idsOf(layout.kit.ribbons), NOBODY),
   }),
   'remove-ribbons': (draw, _, take) => ({
     type: 'remove-ribbons',
@@ -223,11 +312,11 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     take: take.id,
     name: draw.of(['take-1', 'Second', ''], ''),
   }),
-  'seat-connector': (draw, _, take) => ({
+  'seat-connector': (draw, layout, take) => ({
     type: 'seat-connector',
     take: take.id,
     ribbon: draw.of(idsOf(take.ribbons), NOBODY),
-    ...seatFor(draw, take),
+    ...seatFor(draw, layout, take),
   }),
   'set-board-headers': (draw, layout, take) => ({
     type: 'set-board-headers',
@@ -277,3 +366,14 @@ export function editFrom(layout: Layout, numbers: readonly number[], type?: Edit
   const chosen = type ?? draw.of(types, 'rename-layout');
   return makers[chosen](draw, layout, draw.of(layout.takes, layout.takes[0] as Take));
 }
+
+/** Edits of the kit; all others leave it the very one that it was. */
+export const KIT_EDITS: ReadonlySet<Edit['type']> = new Set<Edit['type']>([
+  'add-bus',
+  'add-module-kind',
+  'add-ribbon-kind',
+  'change-module-kind',
+  'change-ribbon-kind',
+  'remove-module-kind',
+  'remove-ribbon-kind',
+]);

@@ -5,10 +5,11 @@ import { describe, expect, it } from 'vitest';
 import { applyEdit, commands } from '../../src/edit/apply.ts';
 import type { Edit } from '../../src/edit/edit.ts';
 import type { Layout } from '../../src/layout/layout.ts';
+import { describeFailure, openDocument } from '../../src/layout/open.ts';
 import { deepFreeze } from '../support/deep-freeze.ts';
 import { anyLayout, flawsOf, littleLayout, module, ribbon, seats } from '../support/little-layout.ts';
 import { runs } from '../support/runs.ts';
-import { anyDraw, editFrom } from './any-edit.ts';
+import { anyDraw, editFrom, KIT_EDITS } from './any-edit.ts';
 
 /** What the commands share and what is no command. */
 const HELPERS = [
@@ -23,14 +24,24 @@ const HELPERS = [
   'fresh',
   'history',
   'loss',
+  'in-use',
+  'kind-faults',
   'push',
+  'replaced',
 ];
 
 const types = Object.keys(commands) as Edit['type'][];
 
 /** Every object of a document that an app may keep something by, by its place: two takes may hold equal ones. */
 function partsOf(layout: Layout): Map<string, object> {
-  const parts = new Map<string, object>([['kit', layout.kit]]);
+  const { kit } = layout;
+  const parts = new Map<string, object>([['kit', kit]]);
+  for (const list of ['voltages', 'buses', 'modules', 'ribbons'] as const) {
+    for (const part of kit[list]) parts.set(`kit ${list} ${part.id}`, part);
+  }
+  for (const { id, headers } of kit.modules) {
+    for (const header of headers) parts.set(`kit modules ${id} ${header.id}`, header);
+  }
   for (const take of layout.takes) {
     parts.set(take.id, take);
     for (const list of ['rows', 'supplies', 'modules', 'ribbons'] as const) {
@@ -40,7 +51,13 @@ function partsOf(layout: Layout): Map<string, object> {
   return parts;
 }
 
-const laterKeys = (layout: Layout): number => JSON.stringify(layout).split('"later"').length;
+const laterKeys = (layout: object): number => JSON.stringify(layout).split('"later"').length;
+
+/** Why a layout could not be opened again, by the schema and the references; undefined where it could. */
+function whyNotOpened(layout: Layout): string | undefined {
+  const opened = openDocument(layout);
+  return opened.ok ? undefined : describeFailure(opened.error);
+}
 
 describe('the registry', () => {
   it('has one command for each file that is no helper', () => {
@@ -63,7 +80,8 @@ describe('any edit', () => {
       }
       const after = applied.value;
       expect(flawsOf(after)).toEqual([]);
-      expect(after.kit).toBe(layout.kit);
+      expect(whyNotOpened(after)).toBeUndefined();
+      if (!KIT_EDITS.has(type)) expect(after.kit).toBe(layout.kit);
       if (after !== layout) changes++;
       expect(after === layout).toBe(isDeepStrictEqual(after, layout));
 
@@ -95,12 +113,26 @@ describe('any edit', () => {
     const property = fc.property(anyLayout, anyDraw, fc.constantFrom(...keeping), (layout, numbers, type) => {
       const applied = applyEdit(layout, editFrom(layout, numbers, type));
       if (!applied.ok) return;
-      if (type === 'add-take') expect(laterKeys(applied.value)).toBeGreaterThanOrEqual(laterKeys(layout));
+      if (KIT_EDITS.has(type))
+        expect(laterKeys(applied.value.kit)).toBe(laterKeysKept(layout, applied.value));
+      else if (type === 'add-take')
+        expect(laterKeys(applied.value)).toBeGreaterThanOrEqual(laterKeys(layout));
       else expect(laterKeys(applied.value)).toBe(laterKeys(layout));
     });
     fc.assert(property);
   });
 });
+
+/** How many there are in the kit, headers and connectors that went aside. */
+function laterKeysKept(before: Layout, after: Layout): number {
+  const headers = new Set(
+    after.kit.modules.flatMap((kind) => kind.headers.map(({ id }) => `${kind.id} ${id}`)),
+  );
+  const lost = before.kit.modules.flatMap((kind) =>
+    kind.headers.filter((header) => 'later' in header && !headers.has(`${kind.id} ${header.id}`)),
+  );
+  return laterKeys(before.kit) - lost.length;
+}
 
 describe('an edit that names nothing', () => {
   const layout = littleLayout({
@@ -115,6 +147,42 @@ describe('an edit that names nothing', () => {
     [{ type: 'add-board', take, supply: 'x', row: 'top', xMm: 0 }, 'There is no supply "x"'],
     [{ type: 'add-board', take, supply: 'supply', row: 'x', xMm: 0 }, 'There is no row "x"'],
     [{ type: 'add-board', take, supply: 'supply', like: 'x', row: 'top', xMm: 0 }, 'There is no board "x"'],
+    [
+      { type: 'add-bus', bus: { id: 'reef', name: 'Reef', pinout: ['GND', 'mix', 'GND'] } },
+      'Reef cannot be kept so: pinout: pins come in pairs; there are 3',
+    ],
+    [
+      {
+        type: 'add-module-kind',
+        kind: { id: 'p', name: 'P', widthHp: 5, draws: {}, headers: [] },
+        after: 'x',
+      },
+      'There is no kind of module "x"',
+    ],
+    [
+      { type: 'add-module-kind', kind: { id: 'p', name: 'P', widthHp: 5, draws: { '+9': 1 }, headers: [] } },
+      'P cannot be kept so: draws["+9"]: no voltage "+9"',
+    ],
+    [
+      {
+        type: 'add-ribbon-kind',
+        kind: { id: 'p', name: 'P', bus: 'x', lay: 'flat', connectors: [{ atMm: 0 }, { atMm: 9 }] },
+      },
+      'P cannot be kept so: bus: no bus "x"',
+    ],
+    [
+      { type: 'change-module-kind', kind: { id: 'x', name: 'X', widthHp: 5, draws: {}, headers: [] } },
+      'There is no kind of module "x"',
+    ],
+    [
+      {
+        type: 'change-ribbon-kind',
+        kind: { id: 'x', name: 'X', bus: 'shore', lay: 'flat', connectors: [{ atMm: 0 }, { atMm: 9 }] },
+      },
+      'There is no kind of ribbon "x"',
+    ],
+    [{ type: 'remove-module-kind', kind: 'x' }, 'There is no kind of module "x"'],
+    [{ type: 'remove-ribbon-kind', kind: 'x' }, 'There is no kind of ribbon "x"'],
     [{ type: 'add-ribbon', take, kind: 'x', seats: [], prefix: 'S' }, 'There is no kind of ribbon "x"'],
     [{ type: 'add-ribbon', take, kind: 'lead', seats: seats('x'), prefix: 'L' }, 'There is no module "x"'],
     [

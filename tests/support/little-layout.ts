@@ -20,7 +20,7 @@ import { referenceIssues } from '../../src/layout/references.ts';
 import { deepFreeze } from './deep-freeze.ts';
 
 /** Invented data of the demo's scenario: enough kinds for every edit to have something to work on. */
-const kit: Kit = {
+const plainKit: Kit = {
   voltages: [{ id: '+12', volts: 12 }],
   buses: [
     { id: 'shore', name: 'Shore', pinout: ['GND', 'GND', '+12', 'mix'] },
@@ -65,6 +65,22 @@ const kit: Kit = {
     },
     { id: 'lead', name: 'Lead', bus: 'shore', lay: 'loose', connectors: [{ atMm: 0 }, { atMm: 300 }] },
   ],
+};
+
+/** The kit with a key of a newer program on a bus, a kind, a header and a connector, to be kept. */
+const kit: Kit = {
+  ...plainKit,
+  buses: plainKit.buses.map((bus) => ({ ...bus, later: 1 })),
+  modules: plainKit.modules.map((kind) => ({
+    ...kind,
+    later: { kept: true },
+    headers: kind.headers.map((header) => ({ ...header, later: 'header' })),
+  })),
+  ribbons: plainKit.ribbons.map((kind) => ({
+    ...kind,
+    later: null,
+    connectors: kind.connectors.map((connector, i) => (i === 0 ? { ...connector, later: [0] } : connector)),
+  })),
 };
 
 const board: Board = {
@@ -155,7 +171,11 @@ const duplicates = (list: readonly { readonly id: string }[]): string[] => {
 
 /** What would keep a layout from being opened again, told by the words of opening too; empty for a sound one. */
 export function flawsOf(layout: Layout): string[] {
+  const { kit } = layout;
   const flaws = duplicates(layout.takes).map((id) => `two takes "${id}"`);
+  for (const list of [kit.buses, kit.modules, kit.ribbons]) {
+    flaws.push(...duplicates(list).map((id) => `two of "${id}" in the kit`));
+  }
   if (layout.takes.length === 0) flaws.push('no take');
   flaws.push(...malformationsOf(layout).kept.map(({ path, message }) => `${path} ${message}`));
   flaws.push(...referenceIssues(layout).kept.map(({ path, message }) => `${path} ${message}`));
@@ -171,20 +191,21 @@ export function flawsOf(layout: Layout): string[] {
     }
     for (const { id, kind, seats: drawn } of take.ribbons) {
       for (const seat of drawn) {
-        if (!hasConnector(kind, seat.connector)) flaws.push(`${id} has no connector ${seat.connector}`);
-        if (!exists(take, seat.on)) flaws.push(`${id} sits on nothing`);
+        if (!hasConnector(kit, kind, seat.connector)) flaws.push(`${id} has no connector ${seat.connector}`);
+        if (!exists(kit, take, seat.on)) flaws.push(`${id} sits on nothing`);
       }
     }
   }
   return flaws;
 }
 
-const kindOfRibbon = (id: string): RibbonKind | undefined => kit.ribbons.find((kind) => kind.id === id);
+const kindOfRibbon = ({ ribbons }: Kit, id: string): RibbonKind | undefined =>
+  ribbons.find((kind) => kind.id === id);
 
-const hasConnector = (kind: string, connector: number): boolean =>
-  kindOfRibbon(kind)?.connectors[connector] !== undefined;
+const hasConnector = (of: Kit, kind: string, connector: number): boolean =>
+  kindOfRibbon(of, kind)?.connectors[connector] !== undefined;
 
-function exists(take: Take, on: SeatedOn): boolean {
+function exists(kit: Kit, take: Take, on: SeatedOn): boolean {
   if ('module' in on) {
     const kindId = take.modules.find(({ id }) => id === on.module)?.kind;
     return kit.modules.some(
@@ -196,7 +217,7 @@ function exists(take: Take, on: SeatedOn): boolean {
     return boards.some(({ id, headers }) => id === on.board && headers.some((h) => h.id === on.header));
   }
   const other = take.ribbons.find(({ id }) => id === on.ribbon);
-  return other !== undefined && hasConnector(other.kind, on.connector);
+  return other !== undefined && hasConnector(kit, other.kind, on.connector);
 }
 
 const hp = fc.oneof(
@@ -239,29 +260,32 @@ const drawnRibbons: fc.Arbitrary<Drawn[]> = fc
       label: maybe(fc.constantFrom('S1', 'S2', 'T1', 'Long one')),
       locked: maybe(fc.boolean()),
       stripe: maybe(fc.constantFrom('up' as const, 'down' as const)),
+      twists: maybe(fc.constantFrom([1], [0, 1])),
       picks: fc.array(fc.nat({ max: 40 }), { maxLength: 4 }),
       later,
     }),
     { maxLength: 6 },
   )
   .map((ribbons) =>
-    ribbons.map(({ stripe, ...each }, i) => {
-      const edge = each.kind === 'lead' ? {} : { stripe };
-      return defined({ id: `${each.kind}-${i}`, ...each, ...edge }) as Drawn;
-    }),
+    ribbons.map((each, i) => defined({ id: `${each.kind}-${i}`, ...each, ...edgeOf(each) }) as Drawn),
   );
+
+/** A loose ribbon has neither edge nor twist. */
+const edgeOf = ({ kind }: { readonly kind: string }) =>
+  kindOfRibbon(kit, kind)?.lay === 'loose' ? { stripe: undefined, twists: undefined } : {};
 
 /** Everything in a take that a connector can be put on. */
 export function targetsIn(
   modules: readonly Module[],
   ribbons: readonly Pick<Ribbon, 'id' | 'kind'>[],
+  { modules: kinds, ribbons: ribbonKinds }: Pick<Kit, 'modules' | 'ribbons'> = kit,
 ): SeatedOn[] {
   const onModules = modules.flatMap(({ id, kind }) => {
-    const headers = kit.modules.find((known) => known.id === kind)?.headers ?? [];
+    const headers = kinds.find((known) => known.id === kind)?.headers ?? [];
     return headers.map((header): SeatedOn => ({ module: id, header: header.id }));
   });
   const inRibbons = ribbons.flatMap(({ id, kind }) => {
-    const connectors = kindOfRibbon(kind)?.connectors ?? [];
+    const connectors = ribbonKinds.find((known) => known.id === kind)?.connectors ?? [];
     return connectors.map((_, connector): SeatedOn => ({ ribbon: id, connector }));
   });
   return [...onModules, { board: board.id, header: 'p1' }, ...inRibbons];
@@ -270,7 +294,7 @@ export function targetsIn(
 function seated(modules: readonly Module[], ribbons: readonly Drawn[]): Ribbon[] {
   const targets = targetsIn(modules, ribbons);
   return ribbons.map(({ picks, ...each }) => {
-    const connectors = kindOfRibbon(each.kind)?.connectors.length ?? 1;
+    const connectors = kindOfRibbon(kit, each.kind)?.connectors.length ?? 1;
     const drawn = picks.map(
       (pick, i): Seat => ({
         connector: i % connectors,

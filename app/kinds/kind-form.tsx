@@ -1,0 +1,134 @@
+import { type ReactNode, type SubmitEvent, useEffect, useId, useRef, useState } from 'react';
+import {
+  applyEdit,
+  type Bus,
+  type Edit,
+  type Kit,
+  type ModuleKind,
+  type RibbonKind,
+} from '../../src/index.ts';
+import { useEditor, useLayout } from '../hooks.ts';
+import { Icon } from '../panels/icon.tsx';
+import { isLead } from '../store/leads.ts';
+import { Problem } from './field.tsx';
+import { lossWords } from './loss.ts';
+import type { Problems } from './typed.ts';
+
+/** The kit with the buses that were made in the form and are in no layout yet. */
+export function useKitInForm(): readonly [kit: Kit, made: readonly Bus[], add: (bus: Bus) => void] {
+  const kit = useLayout((layout) => layout.kit);
+  const [made, setMade] = useState<readonly Bus[]>([]);
+  const add = (bus: Bus): void => setMade([...made, bus]);
+  return [made.length > 0 ? { ...kit, buses: [...kit.buses, ...made] } : kit, made, add];
+}
+
+/** Which problems are shown: those of fields that were left, and all of them once it was to be kept. */
+export function useTold<Field extends string>(problems: Problems<Field>) {
+  const [left, setLeft] = useState<ReadonlySet<Field>>(new Set());
+  const [all, setAll] = useState(false);
+  return {
+    told: (field: Field): string | undefined => (all || left.has(field) ? problems[field] : undefined),
+    leave: (field: Field) => (): void => setLeft((before) => new Set(before).add(field)),
+    tellAll: (): void => setAll(true),
+  };
+}
+
+type Kind = ModuleKind | RibbonKind;
+
+const busesUsed = (kind: Kind): ReadonlySet<string> =>
+  new Set('lay' in kind ? [kind.bus] : kind.headers.map(({ bus }) => bus));
+
+function editFor(kind: Kind, isNew: boolean): Edit {
+  if ('lay' in kind) return { type: isNew ? 'add-ribbon-kind' : 'change-ribbon-kind', kind };
+  return { type: isNew ? 'add-module-kind' : 'change-module-kind', kind };
+}
+
+/** The kind and the buses made for it, in one step. */
+function stepFor(kind: Kind, isNew: boolean, made: readonly Bus[]): Edit {
+  const used = busesUsed(kind);
+  const buses = made.filter(({ id }) => used.has(id)).map((bus): Edit => ({ type: 'add-bus', bus }));
+  const edit = editFor(kind, isNew);
+  if (buses.length === 0) return edit;
+  return { type: 'several', label: `${isNew ? 'make' : 'change'} ${kind.name}`, edits: [...buses, edit] };
+}
+
+interface Props {
+  readonly title: string;
+  readonly kind: Kind | null;
+  readonly before: Kind | undefined;
+  readonly made: readonly Bus[];
+  readonly tellAll: () => void;
+  readonly preview: ReactNode;
+  readonly children: ReactNode;
+}
+
+const WRONG = '[aria-invalid]';
+
+/** The form's frame: Enter or its button keeps the kind, Escape leaves everything as it was. */
+export function KindForm({ title, kind, before, made, tellAll, preview, children }: Props) {
+  const { layouts, session } = useEditor();
+  const layout = useLayout((present) => present);
+  const [refusal, setRefusal] = useState<string>();
+  const form = useRef<HTMLFormElement>(null);
+  const id = useId();
+  const isNew = before === undefined;
+  const close = (): void => session.setState({ kindDesk: null });
+  const step = kind && stepFor(kind, isNew, made);
+  const loss = step && !isNew ? lossWords(layout, applyEdit(layout, step)) : undefined;
+
+  useEffect(() => {
+    const first = form.current?.querySelector<HTMLElement>('.fields input, .fields select');
+    first?.focus();
+  }, []);
+
+  const keep = (event: SubmitEvent): void => {
+    event.preventDefault();
+    if (!kind || !step) {
+      tellAll();
+      setRefusal(undefined);
+      requestAnimationFrame(() => form.current?.querySelector<HTMLElement>(WRONG)?.focus());
+      return;
+    }
+    const done = layouts.run(step);
+    if (!done.ok) {
+      setRefusal(done.error);
+      return;
+    }
+    const shelf = 'lay' in kind ? (isLead(kind, done.value.kit) ? 'leads' : 'ribbons') : 'modules';
+    const spoken = isNew ? `${kind.name} is in stock.` : `${kind.name} is changed.`;
+    session.setState({ kindDesk: null, trayFilter: shelf, trayFind: '', spoken });
+    const key = `${'lay' in kind ? 'ribbon' : 'module'}:${kind.id}`;
+    requestAnimationFrame(() =>
+      document
+        .querySelector(`[data-kind="${CSS.escape(key)}"]`)
+        ?.scrollIntoView({ inline: 'nearest', block: 'nearest' }),
+    );
+  };
+
+  return (
+    <form ref={form} noValidate onSubmit={keep}>
+      <header>
+        <h2>{title}</h2>
+        <button type="button" className="quiet icon" aria-label="Close" title="Close (Esc)" onClick={close}>
+          <Icon name="close" />
+        </button>
+      </header>
+      <div className="body">
+        <div className="fields">{children}</div>
+        <div className="preview">{preview}</div>
+      </div>
+      <footer>
+        <div className="words" aria-live="polite">
+          <Problem id={`${id}-refusal`} words={refusal} />
+          {loss && <small>{loss}</small>}
+        </div>
+        <button type="button" className="quiet" onClick={close}>
+          Cancel
+        </button>
+        <button type="submit" className="do">
+          {isNew ? 'Put in stock' : 'Change'}
+        </button>
+      </footer>
+    </form>
+  );
+}

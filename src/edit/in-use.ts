@@ -1,0 +1,31 @@
+import type { Layout, Take } from '../layout/layout.ts';
+import { refuse } from './change.ts';
+
+interface OfKind {
+  readonly kind: string;
+}
+
+const counted = (count: number, name: string): string => `${count} ${name}${count === 1 ? '' : 's'}`;
+
+/** A list as it is said: "a, b and c". */
+const listed = (items: readonly string[]): string =>
+  [items.slice(0, -1).join(', '), ...items.slice(-1)].filter(Boolean).join(' and ');
+
+/**
+ * The refusal to remove a kind that some take uses, with all the places; none where nothing is of it.
+ *
+ * @param partsOf - what a take has of the sort
+ * @param noun - what they are: "module"
+ */
+export function refuseIfInUse(
+  layout: Layout,
+  kind: { readonly id: string; readonly name: string },
+  partsOf: (take: Take) => readonly OfKind[],
+  noun: string,
+) {
+  const places = layout.takes.flatMap((take) => {
+    const count = partsOf(take).filter((part) => part.kind === kind.id).length;
+    return count > 0 ? [`${counted(count, noun)} in ${take.name}`] : [];
+  });
+  return places.length > 0 ? refuse(`${kind.name} is in use: ${listed(places)}`) : undefined;
+}
