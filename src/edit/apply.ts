@@ -7,6 +7,7 @@ import type { Edited } from './change.ts';
 import { duplicateModules } from './duplicate-modules.ts';
 import type { Edit } from './edit.ts';
 import { moveModules } from './move-modules.ts';
+import { paste } from './paste.ts';
 import { pinModules } from './pin-modules.ts';
 import { placeModule } from './place-module.ts';
 import { removeModules } from './remove-modules.ts';
@@ -31,6 +32,7 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'bring-back': bringBack,
   'duplicate-modules': duplicateModules,
   'move-modules': moveModules,
+  paste,
   'pin-modules': pinModules,
   'place-module': placeModule,
   'remove-modules': removeModules,
@@ -48,8 +50,8 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
 
 /**
  * The layout after an edit, or why it was refused. Edits are never refused for what the drawing would then look
- * like: overlaps and bad seats are findings. What an edit leaves alone keeps its identity, the kit always; an
- * edit that changes nothing gives back the very layout.
+ * like: overlaps and bad seats are findings. What an edit leaves alone keeps its identity; an edit that
+ * changes nothing gives back the very layout.
  */
 export function applyEdit(layout: Layout, edit: Edit): Edited<Layout> {
   const command = commands[edit.type] as Command<Edit>;

@@ -4,6 +4,7 @@ import type { AddTake } from './add-take.ts';
 import type { BringBack } from './bring-back.ts';
 import type { DuplicateModules } from './duplicate-modules.ts';
 import type { MoveModules } from './move-modules.ts';
+import type { Paste } from './paste.ts';
 import type { PinModules } from './pin-modules.ts';
 import type { PlaceModule } from './place-module.ts';
 import type { RemoveModules } from './remove-modules.ts';
@@ -26,6 +27,7 @@ export type Edit =
   | BringBack
   | DuplicateModules
   | MoveModules
+  | Paste
   | PinModules
   | PlaceModule
   | RemoveModules

@@ -3,23 +3,27 @@ import { isDeepStrictEqual } from 'node:util';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { applyEdit, commands } from '../../src/edit/apply.ts';
+import { clipOf } from '../../src/edit/clip-of.ts';
 import type { Edit } from '../../src/edit/edit.ts';
 import type { Layout } from '../../src/layout/layout.ts';
 import { deepFreeze } from '../support/deep-freeze.ts';
-import { anyLayout, flawsOf, littleLayout, module, ribbon, seats } from '../support/little-layout.ts';
+import { anyLayout, flawsOf, littleLayout, module, ribbon, seats, takeOf } from '../support/little-layout.ts';
 import { runs } from '../support/runs.ts';
 import { anyDraw, editFrom } from './any-edit.ts';
 
 /** What the commands share and what is no command. */
 const HELPERS = [
+  'add-copies',
   'apply',
   'change',
   'check-seat',
+  'clip-of',
   'drop-seats',
   'edit',
   'find-room',
   'fresh',
   'history',
+  'merge-kit',
   'push',
 ];
 
@@ -86,7 +90,9 @@ describe('any edit', () => {
   });
 
   it('keeps keys that this program does not know', () => {
-    const keeping = types.filter((type) => !type.startsWith('remove-') && !type.startsWith('duplicate-'));
+    const keeping = types.filter(
+      (type) => !type.startsWith('remove-') && !type.startsWith('duplicate-') && type !== 'paste',
+    );
     const property = fc.property(anyLayout, anyDraw, fc.constantFrom(...keeping), (layout, numbers, type) => {
       const applied = applyEdit(layout, editFrom(layout, numbers, type));
       if (!applied.ok) return;
@@ -104,6 +110,7 @@ describe('an edit that names nothing', () => {
   });
   const take = 'take';
   const here = { row: 'top', atHp: 10 };
+  const clip = clipOf(layout.kit, takeOf(layout), takeOf(layout).modules);
 
   const cases: readonly (readonly [Edit, string])[] = [
     [{ type: 'accept-finding', take: 'x', key: 'k' }, 'There is no take "x"'],
@@ -122,6 +129,8 @@ describe('an edit that names nothing', () => {
       { type: 'move-modules', take, moves: [{ module: 'a', row: 'top', atHp: Number.NaN }] },
       'A place on the rails must be a number',
     ],
+    [{ type: 'paste', take: 'x', clip }, 'There is no take "x"'],
+    [{ type: 'paste', take, clip, near: { row: 'x', atHp: 0 } }, 'There is no row "x"'],
     [{ type: 'pin-modules', take, modules: ['x'], pinned: true }, 'There is no module "x"'],
     [{ type: 'place-module', take, kind: 'x', ...here }, 'There is no kind of module "x"'],
     [{ type: 'place-module', take, kind: 'cobble', row: 'x', atHp: 0 }, 'There is no row "x"'],
