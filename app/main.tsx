@@ -14,10 +14,16 @@ import { demoLayout } from '../src/index.ts';
 import { App } from './app.tsx';
 import { createEditor } from './create-editor.ts';
 import { ErrorBoundary } from './error-boundary.tsx';
+import type { Clipboard } from './platform/clipboard.ts';
 import { browserClock } from './platform/clock.ts';
 import { browserPreferences } from './platform/preferences.ts';
 
+let clipboard: Promise<Clipboard> | undefined;
+
 const editor = createEditor(demoLayout(), {
+  // The one that keeps what was copied last.
+  clipboard: () =>
+    (clipboard ??= import('./platform/clipboard.ts').then(({ browserClipboard }) => browserClipboard())),
   files: async () => (await import('./platform/files.ts')).browserFiles(),
   preferences: browserPreferences(),
   clock: browserClock,

@@ -32,6 +32,7 @@ export type * from './layout/layout.ts';
 export { fail, ok, type Result } from './layout/result.ts';
 export { emptyLayout } from './layout/starter.ts';
 export { type DerivedTake, deriveTake } from './wiring/derive.ts';
+export { joinedWith } from './wiring/joined.ts';
 export {
   atMmOf,
   connectorAt,

@@ -1,18 +1,23 @@
 import type { Action } from './action.ts';
 import { addTake } from './add-take.ts';
+import { copy } from './copy.ts';
+import { cut } from './cut.ts';
 import { duplicate } from './duplicate.ts';
 import { fit } from './fit.ts';
+import { showAllLayers, toggleLeads } from './layers.ts';
 import { letGo } from './let-go.ts';
 import { newLayout } from './new-layout.ts';
 import { nudges } from './nudge.ts';
 import { openDemo } from './open-demo.ts';
 import { openFile } from './open-file.ts';
+import { paste } from './paste.ts';
 import { pin } from './pin.ts';
 import { redo } from './redo.ts';
 import { remove } from './remove.ts';
 import { removeTake } from './remove-take.ts';
 import { saveFile } from './save-file.ts';
 import { selectAll } from './select-all.ts';
+import { selectJoined } from './select-joined.ts';
 import { themes, toggleHalfHp, togglePush } from './settings.ts';
 import { nextNote, previousNote } from './step-note.ts';
 import { nextTake, previousTake } from './step-take.ts';
@@ -30,10 +35,14 @@ export const actions: readonly Action[] = [
   zoomIn,
   zoomOut,
   remove,
+  copy,
+  cut,
+  paste,
   duplicate,
   pin,
   swap,
   selectAll,
+  selectJoined,
   letGo,
   ...nudges,
   newLayout,
@@ -46,6 +55,8 @@ export const actions: readonly Action[] = [
   previousTake,
   nextNote,
   previousNote,
+  toggleLeads,
+  showAllLayers,
   togglePush,
   toggleHalfHp,
   ...themes,

@@ -40,6 +40,7 @@ const isSame = (a: Viewport, b: Viewport): boolean => a.scale === b.scale && a.x
 const isDrawnAlike = (a: Shown, b: Shown): boolean =>
   a.scene.derived === b.scene.derived &&
   a.scene.side === b.scene.side &&
+  a.scene.hidden === b.scene.hidden &&
   a.theme === b.theme &&
   a.size === b.size;
 
@@ -142,7 +143,7 @@ export class Painter {
   #paper(): Paper {
     const { scene, viewport, theme, size } = this.#shown;
     const sheet = layOutSheet(scene.derived, scene.side, viewport.scale);
-    return { sheet, theme, view: viewOf(viewport, size) };
+    return { sheet, theme, view: viewOf(viewport, size), hidden: scene.hidden };
   }
 
   #isFar({ scale, x, y }: Viewport): boolean {

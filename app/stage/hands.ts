@@ -2,6 +2,7 @@ import { applyEdit } from '../../src/index.ts';
 import type { Editor } from '../editor.ts';
 import { startAnnouncer } from '../store/announcer.ts';
 import { createToolbox } from '../tools/toolbox.ts';
+import { listenToClipboard } from './listen-to-clipboard.ts';
 import { listenToFiles } from './listen-to-files.ts';
 import { listenToKeys } from './listen-to-keys.ts';
 import { listenToPointers } from './listen-to-pointers.ts';
@@ -19,6 +20,7 @@ export function takeHold(editor: Editor, stage: HTMLElement): () => void {
     listenToPointers(stage, toolbox),
     listenToKeys(editor, stage, toolbox),
     listenToTray(editor, stage, toolbox),
+    listenToClipboard(editor, stage),
     listenToFiles(editor),
     startAnnouncer(editor),
   ];

@@ -1,9 +1,21 @@
+import type { LayerKey } from '../canvas/layer-keys.ts';
 import type { SelectionKey, Side, Size, ThemeName, Viewport } from '../canvas/model.ts';
 
 export type ThemeChoice = ThemeName | 'auto';
 export type TrayFilter = 'modules' | 'ribbons' | 'leads';
 /** What is folded up at the bottom of a narrow screen. */
 export type Fold = 'stock' | 'notes' | 'part';
+
+/** Several things at one point of the stage, CSS px, of which a tap selected one. */
+export interface Pile {
+  readonly x: number;
+  readonly y: number;
+  /** Counted from 1, the uppermost first. */
+  readonly at: number;
+  readonly of: number;
+  /** It is told as long as this is what is selected. */
+  readonly selection: ReadonlySet<SelectionKey>;
+}
 
 /** Everything about how a layout is looked at that is no part of it. */
 export interface Session {
@@ -21,6 +33,12 @@ export interface Session {
   readonly push: boolean;
   /** Key of the note whose subjects stand out. */
   readonly focus: string | null;
+  /** Layers that are not drawn, or only hinted at. */
+  readonly hidden: ReadonlySet<LayerKey>;
+  /** Id of the ribbon under the pointer, held above all others. */
+  readonly lifted: string | null;
+  /** What the last tap found of several things that lie at one point. */
+  readonly pile: Pile | null;
   /** Kind of module or ribbon in hand, to be put down with the next tap. */
   readonly inHand: SelectionKey | null;
   readonly trayFilter: TrayFilter;
@@ -50,6 +68,9 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   halfHp: 'browser',
   push: 'browser',
   focus: 'nowhere',
+  hidden: 'nowhere',
+  lifted: 'nowhere',
+  pile: 'nowhere',
   inHand: 'nowhere',
   trayFilter: 'nowhere',
   trayFind: 'nowhere',
@@ -73,6 +94,9 @@ export const FIRST_SESSION: Session = {
   halfHp: false,
   push: false,
   focus: null,
+  hidden: NOTHING,
+  lifted: null,
+  pile: null,
   inHand: null,
   trayFilter: 'modules',
   trayFind: '',

@@ -1,6 +1,6 @@
 import { mmToHp } from '../../src/index.ts';
 import { marksOf } from '../canvas/draw/marks.ts';
-import { hitTest, SLOP } from '../canvas/hit-test.ts';
+import { hitPile, hitTest, SLOP } from '../canvas/hit-test.ts';
 import type { Hit, Size, Viewport } from '../canvas/model.ts';
 import { type Box, layOutSheet, mmOf, moduleBox, rowAt, type Sheet } from '../canvas/sheet.ts';
 import { clampViewport, fitViewport, type Insets } from '../canvas/viewport.ts';
@@ -63,10 +63,19 @@ export function railUnder(editor: Editor, point: Point): RailPlace | undefined {
   return row && { row: row.placed.index, atHp: mmToHp(mmOf(row, x)) };
 }
 
+const slopOf = ({ kind }: Pointer): number => (kind === 'touch' ? SLOP.touch : SLOP.mouse);
+
 export function hitAt(editor: Editor, pointer: Pointer): Hit | null {
   const { x, y } = toSheet(editor, pointer);
-  const slop = pointer.kind === 'touch' ? SLOP.touch : SLOP.mouse;
-  return hitTest(sheetNow(editor), shownAnalysis(editor).derived, x, y, slop);
+  const { hidden } = editor.session.getState();
+  return hitTest(sheetNow(editor), shownAnalysis(editor).derived, x, y, slopOf(pointer), hidden);
+}
+
+/** Everything under a pointer, the uppermost first. */
+export function pileAt(editor: Editor, pointer: Pointer): Hit[] {
+  const { x, y } = toSheet(editor, pointer);
+  const { hidden } = editor.session.getState();
+  return hitPile(sheetNow(editor), shownAnalysis(editor).derived, x, y, slopOf(pointer), hidden);
 }
 
 const holds = ({ left, right, top, bottom }: Box, { x, y }: Point): boolean =>
