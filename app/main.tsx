@@ -2,6 +2,7 @@ import './style/tokens.css';
 import './style/base.css';
 import './style/desk.css';
 import './style/top-bar.css';
+import './style/layers.css';
 import './style/menu.css';
 import './style/notes.css';
 import './style/this-part.css';

@@ -7,7 +7,7 @@ export function PileHint() {
   if (!pile || !isTold) return null;
   const { x, y, at, of } = pile;
   return (
-    <p className="pile-hint" aria-hidden="true" style={{ left: x, top: y }}>
+    <p className="pile-hint" aria-hidden="true" style={{ left: `min(${x}px, 100% - 240px)`, top: y }}>
       <b>
         {at} of {of}
       </b>{' '}

@@ -1,5 +1,5 @@
 import type { Editor } from '../editor.ts';
-import { hitAt } from '../store/view.ts';
+import { hitAt } from '../store/under-pointer.ts';
 import type { Pointer } from './pointer.ts';
 
 /** A pointer that only passes lifts nothing, ms. */

@@ -3,7 +3,7 @@ import { type Hit, type SelectionKey, selectionKey } from '../canvas/model.ts';
 import { type Editor, shownAnalysis } from '../editor.ts';
 import { focusNote } from '../store/focus-note.ts';
 import { NOTHING } from '../store/session.ts';
-import { hitAt, moduleUnder, notesAt, pileAt } from '../store/view.ts';
+import { hitAt, moduleUnder, notesAt, pileAt } from '../store/under-pointer.ts';
 import { dragTool } from './drag-tool.ts';
 import { marqueeTool } from './marquee-tool.ts';
 import { panTool } from './pan-tool.ts';
@@ -71,9 +71,11 @@ export function selectTool(editor: Editor, taps: Taps): Tool {
     select(pile[at] ?? null, false);
     const { x, y } = pointer;
     const now = session.getState().selection;
+    // That a ribbon lies over a module need not be told until somebody asks for more than the ribbon.
+    const isTold = at > 0 || pile.filter(({ type }) => type === 'ribbon').length > 1;
     session.setState({
-      pile: pile.length > 1 ? { x, y, at: at + 1, of: pile.length, selection: now } : null,
-      ...(pile.length > 1 && { spoken: `${at + 1} of ${pile.length} here.` }),
+      pile: isTold ? { x, y, at: at + 1, of: pile.length, selection: now } : null,
+      ...(isTold && { spoken: `${at + 1} of ${pile.length} here.` }),
     });
   };
 
