@@ -7,7 +7,7 @@ export type TrayFilter = 'modules' | 'ribbons' | 'leads';
 export type Fold = 'stock' | 'notes' | 'part';
 
 /** Several things at one point of the stage, CSS px, of which a tap selected one. */
-export interface Pile {
+interface Pile {
   readonly x: number;
   readonly y: number;
   /** Counted from 1, the uppermost first. */

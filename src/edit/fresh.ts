@@ -66,7 +66,7 @@ export const idsOf = (list: readonly { readonly id: string }[]): readonly string
   list.map(({ id }) => id);
 
 /** An id made from a stem and the smallest free number: `cobble-3`. */
-export const freshId = (list: readonly { readonly id: string }[], stem: string): string =>
+const freshId = (list: readonly { readonly id: string }[], stem: string): string =>
   new FreshNames(idsOf(list)).numbered(stem, '-');
 
 /** The id that the next module of a kind gets in this take. */
