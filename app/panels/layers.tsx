@@ -12,9 +12,9 @@ export function Layers() {
   const count = useSession(({ hidden }) => hidden.size);
   return (
     <>
-      <button type="button" className="layers-line" popoverTarget={ID}>
+      <button type="button" className="layers-line" title="Layers of the drawing" popoverTarget={ID}>
         <Icon name="layers" />
-        Layers
+        <span>Layers</span>
         {count > 0 && <b>{count} hidden</b>}
       </button>
       <div id={ID} popover="auto" className="sheet-pop layers" onBeforeToggle={() => setWanted(true)}>

@@ -11,7 +11,8 @@ export function malformationsOf(document: unknown): IssueList {
   const issues = new IssueList();
   const found = allIssues(document);
   for (const issue of found ?? firstIssue(document)) issues.add(pathOf(issue), () => issueWords(issue));
-  if (!found) issues.total = MOST_COUNTED;
+  // What a value might have been instead was counted too: of so many there may be none that is really amiss.
+  if (!found && issues.total > 0) issues.total = MOST_COUNTED;
   return issues;
 }
 
