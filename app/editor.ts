@@ -1,3 +1,4 @@
+import type { Clipboard } from './platform/clipboard.ts';
 import type { Clock } from './platform/clock.ts';
 import type { Files } from './platform/files.ts';
 import type { Preferences } from './platform/preferences.ts';
@@ -10,6 +11,7 @@ import { takeOf } from './store/shown.ts';
 /** The browser's powers, each behind a door of its own. */
 export interface Platform {
   /** Loaded when they are first needed. */
+  readonly clipboard: () => Promise<Clipboard>;
   readonly files: () => Promise<Files>;
   readonly preferences: Preferences;
   readonly clock: Clock;

@@ -2,4 +2,5 @@
 export { layoutJsonSchema } from './layout/json-schema.ts';
 export { nearest } from './layout/nearest.ts';
 export { describeFailure, type OpenFailure, openDocument, openLayout } from './layout/open.ts';
+export { type ClipFailure, openClip } from './layout/open-clip.ts';
 export { writeLayout } from './layout/write.ts';

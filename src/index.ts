@@ -17,6 +17,7 @@ export { spotsOf } from './checks/spots.ts';
 export { type Verdict, verdictOf } from './checks/verdict.ts';
 export { applyEdit } from './edit/apply.ts';
 export type { EditRefusal } from './edit/change.ts';
+export { clipOf } from './edit/clip-of.ts';
 export type { Edit } from './edit/edit.ts';
 export {
   copyOfKind,
@@ -38,6 +39,7 @@ export * from './geometry/rack.ts';
 export { type Side, seenFrom } from './geometry/side.ts';
 export { headersInLine } from './layout/board-headers.ts';
 export { CASE_PATTERNS, type CasePattern } from './layout/case-patterns.ts';
+export { type Clip, clipText } from './layout/clip.ts';
 export * from './layout/defaults.ts';
 export { demoLayout } from './layout/demo.ts';
 export type * from './layout/layout.ts';
@@ -46,6 +48,7 @@ export { fail, ok, type Result } from './layout/result.ts';
 export { emptyKit, emptyLayout } from './layout/starter.ts';
 export { deriveTake } from './wiring/derive.ts';
 export type { DerivedTake } from './wiring/derived-take.ts';
+export { joinedWith } from './wiring/joined.ts';
 export {
   atMmOf,
   connectorAt,

@@ -22,6 +22,8 @@ export interface Action {
   readonly keysOnStageOnly?: true;
   /** One of several ways to do the same: left out of the list of keys. */
   readonly isVariant?: true;
+  /** The browser tells of its keys as a copy, a cut or a paste. */
+  readonly byClipboard?: true;
   /** It may be done while something is dragged. */
   readonly whileDragging?: true;
   enabled(editor: Editor): boolean;

@@ -1,19 +1,24 @@
 import type { Action } from './action.ts';
 import { addTake } from './add-take.ts';
+import { copy } from './copy.ts';
+import { cut } from './cut.ts';
 import { duplicate } from './duplicate.ts';
 import { fit } from './fit.ts';
+import { showAllLayers, toggleLeads } from './layers.ts';
 import { letGo } from './let-go.ts';
 import { newLeadKind, newModuleKind, newRibbonKind } from './new-kind.ts';
 import { newEmptyStock, newLayout } from './new-layout.ts';
 import { nudges } from './nudge.ts';
 import { openDemo } from './open-demo.ts';
 import { openFile } from './open-file.ts';
+import { paste } from './paste.ts';
 import { pin } from './pin.ts';
 import { redo } from './redo.ts';
 import { remove } from './remove.ts';
 import { removeTake } from './remove-take.ts';
 import { saveFile } from './save-file.ts';
 import { selectAll } from './select-all.ts';
+import { selectJoined } from './select-joined.ts';
 import { themes, toggleHalfHp, togglePush } from './settings.ts';
 import { showCase } from './show-case.ts';
 import { nextNote, previousNote } from './step-note.ts';
@@ -32,10 +37,14 @@ export const actions: readonly Action[] = [
   zoomIn,
   zoomOut,
   remove,
+  copy,
+  cut,
+  paste,
   duplicate,
   pin,
   swap,
   selectAll,
+  selectJoined,
   letGo,
   ...nudges,
   showCase,
@@ -53,6 +62,8 @@ export const actions: readonly Action[] = [
   previousTake,
   nextNote,
   previousNote,
+  toggleLeads,
+  showAllLayers,
   togglePush,
   toggleHalfHp,
   ...themes,

@@ -1,6 +1,7 @@
 import { type DerivedTake, mmToHp, type PlacedHeader } from '../../src/index.ts';
 import { headerBox } from './draw/headers.ts';
 import type { Knot } from './knot.ts';
+import { type Hidden, isHidden } from './layer-keys.ts';
 import type { Hit } from './model.ts';
 import { type Run, runOf } from './runs.ts';
 import { type Box, boardBox, mmOf, moduleBox, type Point, railAt, rowAt, type Sheet } from './sheet.ts';
@@ -27,23 +28,35 @@ const knotAt = ({ knots }: Run, { x, y }: Point, slop: number): Knot | undefined
     (knot) => Math.abs(x - knot.x) <= knot.halfWidth + slop && Math.abs(y - knot.y) <= knot.halfHeight + slop,
   );
 
-/** Last drawn lies on top: loose ribbons over flat ones, each in document order. */
-function ribbonAt(sheet: Sheet, take: DerivedTake, point: Point, slop: number): Hit | null {
-  let found: Hit | null = null;
-  let nearest = Number.POSITIVE_INFINITY;
+/** A ribbon at a point: how far off its band, and whether one of its connectors is there. */
+interface RibbonHit {
+  readonly hit: Hit;
+  readonly off: number;
+  readonly onKnot: boolean;
+}
+
+/** Ribbons at a point, the uppermost first: connectors before bands, near ones before others, then the last drawn. */
+function ribbonsAt(sheet: Sheet, take: DerivedTake, point: Point, slop: number, hidden: Hidden): Hit[] {
+  const found: RibbonHit[] = [];
   for (const ribbon of take.wiring.ribbons) {
+    if (isHidden(hidden, ribbon)) continue;
     const run = runOf(sheet, take, ribbon);
     if (!run || !isIn(run.box, point, slop)) continue;
     const { id } = ribbon;
     const knot = knotAt(run, point, 0);
-    if (knot) return { type: 'ribbon', id, connector: knot.connector };
+    if (knot) {
+      found.push({ hit: { type: 'ribbon', id, connector: knot.connector }, off: 0, onKnot: true });
+      continue;
+    }
     const off = distanceToLine(point, run.line) - run.half;
-    if (off > slop || off >= nearest) continue;
-    nearest = Math.max(off, 0);
+    if (off > slop) continue;
     const close = knotAt(run, point, slop);
-    found = { type: 'ribbon', id, ...(close && { connector: close.connector }) };
+    const hit: Hit = { type: 'ribbon', id, ...(close && { connector: close.connector }) };
+    found.push({ hit, off: Math.max(off, 0), onKnot: false });
   }
-  return found;
+  const bands = found.filter(({ onKnot }) => !onKnot).reverse();
+  bands.sort((a, b) => a.off - b.off);
+  return [...found.filter(({ onKnot }) => onKnot), ...bands].map(({ hit }) => hit);
 }
 
 const headerAt = (sheet: Sheet, headers: readonly PlacedHeader[], point: Point, slop: number) =>
@@ -65,28 +78,41 @@ function boardAt(sheet: Sheet, { places }: DerivedTake, point: Point, slop: numb
 }
 
 /**
- * What lies under a point of the sheet, CSS px from its origin; the front shows no ribbons and no boards.
- * Ribbons lie over modules, and modules over boards, but a board's own headers can be reached through a module
- * that has none there. `slop` widens what is small.
+ * Everything that lies under a point of the sheet, CSS px from its origin, the uppermost first; the front shows no
+ * ribbons and no boards. Ribbons lie over modules, and modules over boards, but a board's own headers can be
+ * reached through a module that has none there. What is hidden is not there. `slop` widens what is small.
  */
+export function hitPile(
+  sheet: Sheet,
+  take: DerivedTake,
+  x: number,
+  y: number,
+  slop: number = SLOP.mouse,
+  hidden: Hidden = undefined,
+): Hit[] {
+  const point = { x, y };
+  const rear = sheet.side === 'rear';
+  const ribbons = rear ? ribbonsAt(sheet, take, point, slop, hidden) : [];
+  const module = moduleAt(sheet, take, point, slop);
+  const board = rear && !hidden?.has('boards') ? boardAt(sheet, take, point, slop) : null;
+  const boardFirst = module?.type !== 'header' && board?.type === 'board' && board.header !== undefined;
+  const below = boardFirst ? [board, module] : [module, board];
+  return [...ribbons, ...below.filter((hit) => hit !== null)];
+}
+
+/** The uppermost thing under a point of the sheet, else the place on the rails. */
 export function hitTest(
   sheet: Sheet,
   take: DerivedTake,
   x: number,
   y: number,
   slop: number = SLOP.mouse,
+  hidden: Hidden = undefined,
 ): Hit | null {
-  const point = { x, y };
-  const rear = sheet.side === 'rear';
-  const ribbon = rear ? ribbonAt(sheet, take, point, slop) : null;
-  if (ribbon) return ribbon;
-  const module = moduleAt(sheet, take, point, slop);
-  if (module?.type === 'header') return module;
-  const board = rear ? boardAt(sheet, take, point, slop) : null;
-  if (board?.type === 'board' && board.header) return board;
-  if (module ?? board) return module ?? board;
+  const [uppermost] = hitPile(sheet, take, x, y, slop, hidden);
+  if (uppermost) return uppermost;
   const row = rowAt(sheet, y);
-  const on = row && railAt(row, point, slop);
+  const on = row && railAt(row, { x, y }, slop);
   if (!row || (!on && (x < row.left || x > row.right))) return null;
   return { type: 'row', id: row.placed.row.id, atHp: mmToHp(mmOf(row, x)), ...(on && { on }) };
 }

@@ -3,6 +3,7 @@ import { type Cast, STILL } from './cast.ts';
 import { drawBoardNames, drawBoardOutlines, drawBoards } from './draw/boards.ts';
 import { drawConnectors } from './draw/connectors.ts';
 import { drawFreeSpans, type FreeSpan, freeSpans } from './draw/free-spans.ts';
+import { drawGhosts } from './draw/ghosts.ts';
 import { drawGrips } from './draw/grips.ts';
 import { drawLabels } from './draw/labels.ts';
 import { drawLeads } from './draw/leads.ts';
@@ -21,6 +22,7 @@ import {
   drawSectionTexts,
 } from './draw/section.ts';
 import { drawTraces } from './draw/traces.ts';
+import { isHidden, type LayerKey } from './layer-keys.ts';
 import { type Moving, type Scene, selectionKey } from './model.ts';
 import { type Run, runOf } from './runs.ts';
 import { type Box, boardBox, meets, moduleBox, rowOf, type Sheet, type SheetRow } from './sheet.ts';
@@ -90,6 +92,15 @@ function freeSpansOf(
   );
 }
 
+/** Runs that are drawn, and those of hidden layers. */
+function partedBy({ hidden }: Paper, runs: readonly Run[]): Record<'shown' | 'ghosts', readonly Run[]> {
+  if (!hidden || hidden.size === 0) return { shown: runs, ghosts: [] };
+  return {
+    shown: runs.filter(({ ribbon }) => !isHidden(hidden, ribbon)),
+    ghosts: runs.filter(({ ribbon }) => isHidden(hidden, ribbon)),
+  };
+}
+
 /** Everything that stands still. With no gesture this is the whole sheet, for exports and thumbnails too. */
 export function paintStill(ctx: Context, paper: Paper, scene: Scene, cast: Cast = STILL): void {
   const derived = cast.instead ?? scene.derived;
@@ -106,18 +117,26 @@ export function paintStill(ctx: Context, paper: Paper, scene: Scene, cast: Cast 
     wiring.ribbons.filter((ribbon) => !cast.carries(ribbon)),
   ).filter((run) => isRunSeen(paper, run));
 
+  const { shown, ghosts } = partedBy(paper, runs);
+  const shows = (layer: LayerKey): boolean => !paper.hidden?.has(layer);
+
   drawRows(ctx, paper, free);
-  drawSectionGrounds(ctx, paper, rows);
-  drawBoardSlices(ctx, paper, boards);
+  if (shows('section')) {
+    drawSectionGrounds(ctx, paper, rows);
+    drawBoardSlices(ctx, paper, boards);
+  }
   drawFreeSpans(ctx, paper, free);
-  if (sheet.side === 'rear') drawBoards(ctx, paper, boards);
-  drawModules(ctx, paper, modules, runs);
+  if (sheet.side === 'rear' && shows('boards')) drawBoards(ctx, paper, boards);
+  drawModules(ctx, paper, modules, shown);
   drawBoardOutlines(ctx, paper, boards);
-  drawBoardNames(ctx, paper, boards, wiring);
-  drawModuleSlices(ctx, paper, derived, modules);
-  drawRibbonSlices(ctx, paper, derived, runs);
-  drawSectionTexts(ctx, paper, rows);
-  drawWiring(ctx, paper, derived, runs);
+  if (shows('boards') && shows('names')) drawBoardNames(ctx, paper, boards, wiring);
+  if (shows('section')) {
+    drawModuleSlices(ctx, paper, derived, modules);
+    drawRibbonSlices(ctx, paper, derived, shown);
+    drawSectionTexts(ctx, paper, rows);
+  }
+  if (sheet.side === 'rear') drawGhosts(ctx, paper, ghosts);
+  drawWiring(ctx, paper, derived, shown);
 }
 
 /** Whether any part of a run, its slice in the section included, can be in sight. */
@@ -161,10 +180,14 @@ export function paintMoving(ctx: Context, paper: Paper, { derived, notes }: Movi
   const { places, wiring } = derived;
   const modules = places.modules.filter(cast.moves);
   const runs = runsOf(paper.sheet, derived, wiring.ribbons.filter(cast.carries));
-  drawModules(ctx, paper, modules, runs);
-  drawModuleSlices(ctx, paper, derived, modules);
-  drawRibbonSlices(ctx, paper, derived, runs);
-  drawWiring(ctx, paper, derived, runs);
+  const { shown, ghosts } = partedBy(paper, runs);
+  drawModules(ctx, paper, modules, shown);
+  if (!paper.hidden?.has('section')) {
+    drawModuleSlices(ctx, paper, derived, modules);
+    drawRibbonSlices(ctx, paper, derived, shown);
+  }
+  if (paper.sheet.side === 'rear') drawGhosts(ctx, paper, ghosts);
+  drawWiring(ctx, paper, derived, shown);
   drawOutlines(ctx, paper, { boxes: modules.map((module) => moduleBox(paper.sheet, module)), runs: [] });
   drawMarks(ctx, paper, marksOf(paper.sheet, derived, notes.filter(cast.concerns), null));
 }
@@ -174,12 +197,41 @@ const matching =
   (type: SubjectType, id: string): boolean =>
     keys.has(selectionKey(type, id));
 
-/** Dims all but the subjects of the note in focus. */
+/** Dims all but the subjects of the note in focus, which are drawn here if their layer is hidden. */
 function paintFocus(ctx: Context, paper: Paper, { derived, notes, focus }: Scene): void {
   const note = focus === null ? undefined : notes.find(({ key }) => key === focus);
   if (!note) return;
+  const { sheet, hidden } = paper;
   const subjects = new Set(note.subjects.map(({ type, id }) => selectionKey(type, id)));
-  drawVeil(ctx, paper, shapesOf(paper.sheet, derived, matching(subjects)));
+  const isSubject = matching(subjects);
+  drawVeil(ctx, paper, shapesOf(sheet, derived, isSubject));
+  if (sheet.side === 'front' || !hidden?.size) return;
+  const open = { ...paper, hidden: undefined };
+  if (hidden.has('boards')) {
+    const boards = derived.places.boards.filter(
+      ({ id, supply }) => isSubject('board', id) || isSubject('supply', supply.id),
+    );
+    drawBoards(ctx, open, boards);
+    drawBoardNames(ctx, open, boards, derived.wiring);
+  }
+  const ribbons = derived.wiring.ribbons.filter(
+    (ribbon) => isHidden(hidden, ribbon) && isSubject('ribbon', ribbon.id),
+  );
+  drawWiring(ctx, open, derived, runsOf(sheet, derived, ribbons), true);
+}
+
+/** How much less than for a note the rest is dimmed for a ribbon that is looked at. */
+const SLIGHTLY = 0.45;
+
+/** Dims slightly what lies round a ribbon that is looked at, or is all that is selected, and draws it above all others. */
+function paintLifted(ctx: Context, paper: Paper, { derived, lifted, focus, selection }: Scene): void {
+  const areRibbons = selection.size > 0 && [...selection].every((key) => key.startsWith('ribbon:'));
+  if (paper.sheet.side === 'front' || focus !== null || !(lifted || areRibbons)) return;
+  ctx.globalAlpha = SLIGHTLY;
+  drawVeil(ctx, paper, { boxes: [], runs: [] });
+  ctx.globalAlpha = 1;
+  const ribbons = derived.wiring.ribbons.filter(({ id }) => id === lifted);
+  drawWiring(ctx, paper, derived, runsOf(paper.sheet, derived, ribbons), true);
 }
 
 /** Lifts selected ribbons above all others, and outlines what is selected and stands still. */
@@ -221,7 +273,10 @@ export function paintMarks(
   cast: Cast,
   marks: readonly Mark[],
 ): void {
-  if (!moving) paintFocus(ctx, paper, scene);
+  if (!moving) {
+    paintFocus(ctx, paper, scene);
+    paintLifted(ctx, paper, scene);
+  }
   paintSelection(ctx, paper, scene, cast);
   if (moving?.target) drawOutlines(ctx, paper, targetShapes(paper.sheet, moving.derived, moving.target));
   drawMarks(ctx, paper, marks);

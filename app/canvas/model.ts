@@ -1,4 +1,5 @@
 import type { DerivedTake, Note, Side, SubjectType } from '../../src/index.ts';
+import type { Hidden } from './layer-keys.ts';
 
 export type { Side };
 
@@ -42,6 +43,10 @@ export interface Scene {
   readonly selection: ReadonlySet<string>;
   /** Key of the note whose subjects stand out while all else is dimmed. */
   readonly focus: string | null;
+  /** Layers that are hidden; the subjects of the note in focus are shown all the same. */
+  readonly hidden?: Hidden;
+  /** Id of the ribbon that is held above all others. */
+  readonly lifted?: string | null;
 }
 
 /** What a drag in progress shows instead: the same take as it would be on release. */

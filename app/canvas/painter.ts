@@ -49,6 +49,7 @@ const isSame = (a: Viewport, b: Viewport): boolean => a.scale === b.scale && a.x
 const isDrawnAlike = (a: Shown, b: Shown): boolean =>
   a.scene.derived === b.scene.derived &&
   a.scene.side === b.scene.side &&
+  a.scene.hidden === b.scene.hidden &&
   a.theme === b.theme &&
   a.size === b.size;
 
@@ -154,7 +155,7 @@ export class Painter {
     const { scene, viewport, theme, size } = this.#shown;
     const { derived } = scene;
     const sheet = layOutSheet(this.#cast.instead ?? derived, scene.side, viewport.scale, derived);
-    return { sheet, theme, view: viewOf(viewport, size) };
+    return { sheet, theme, view: viewOf(viewport, size), hidden: scene.hidden };
   }
 
   #isFar({ scale, x, y }: Viewport): boolean {

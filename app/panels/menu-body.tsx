@@ -1,12 +1,16 @@
 import type { Action } from '../actions/action.ts';
 import { perform, start } from '../actions/action.ts';
 import { addTake } from '../actions/add-take.ts';
+import { copy } from '../actions/copy.ts';
+import { cut } from '../actions/cut.ts';
 import { actions } from '../actions/index.ts';
 import { newEmptyStock, newLayout } from '../actions/new-layout.ts';
 import { openDemo } from '../actions/open-demo.ts';
 import { openFile } from '../actions/open-file.ts';
+import { paste } from '../actions/paste.ts';
 import { removeTake } from '../actions/remove-take.ts';
 import { saveFile } from '../actions/save-file.ts';
+import { selectJoined } from '../actions/select-joined.ts';
 import { type Setting, themes, toggleHalfHp, togglePush } from '../actions/settings.ts';
 import { keysOf } from '../actions/shortcuts.ts';
 import { showCase } from '../actions/show-case.ts';
@@ -96,6 +100,10 @@ export function MenuBody({ menu }: { readonly menu: string }) {
         onCommit={(name) => perform(editor, { type: 'rename-take', take: take.id, name })}
       />
       {[addTake, removeTake].map((action) => (
+        <Item key={action.id} action={action} menu={menu} />
+      ))}
+      <h2>Group</h2>
+      {[selectJoined, copy, cut, paste].map((action) => (
         <Item key={action.id} action={action} menu={menu} />
       ))}
       <h2>Moving</h2>

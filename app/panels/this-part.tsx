@@ -1,8 +1,10 @@
 import type { Module, Ribbon } from '../../src/index.ts';
 import { perform } from '../actions/action.ts';
+import { copy } from '../actions/copy.ts';
 import { duplicate } from '../actions/duplicate.ts';
 import { pin } from '../actions/pin.ts';
 import { remove } from '../actions/remove.ts';
+import { selectJoined } from '../actions/select-joined.ts';
 import { swap } from '../actions/swap.ts';
 import { useAnalysis, useEditor, useMoving, useSession, useTake } from '../hooks.ts';
 import { boardsIn, modulesIn, ribbonsIn, rowsIn } from '../store/selection.ts';
@@ -67,6 +69,8 @@ function ModulePart({ module }: { readonly module: Module }) {
       </p>
       <div className="deeds">
         <ActionButton action={pin} shows="both" />
+        <ActionButton action={selectJoined} shows="both" />
+        <ActionButton action={copy} shows="both" />
         <ActionButton action={duplicate} shows="both" />
         <ActionButton action={remove} shows="both" />
       </div>
@@ -101,6 +105,7 @@ function RibbonPart({ ribbon }: { readonly ribbon: Ribbon }) {
             Turn by 180°
           </button>
         )}
+        <ActionButton action={selectJoined} shows="both" />
         <ActionButton action={remove} shows="both" />
       </div>
     </>
@@ -114,6 +119,8 @@ function SeveralParts({ count }: { readonly count: number }) {
       <div className="deeds">
         <ActionButton action={pin} shows="both" />
         <ActionButton action={swap} shows="both" />
+        <ActionButton action={selectJoined} shows="both" />
+        <ActionButton action={copy} shows="both" />
         <ActionButton action={duplicate} shows="both" />
         <ActionButton action={remove} shows="both" />
       </div>

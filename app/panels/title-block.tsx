@@ -9,6 +9,7 @@ import { viewportNow } from '../store/view.ts';
 import { ActionButton } from './action-button.tsx';
 import { Cautions } from './cautions.tsx';
 import { figure, voltageName } from './figures.ts';
+import { Layers } from './layers.tsx';
 
 /** A CSS px is a 96th of an inch. */
 const MM_PER_PX = 25.4 / 96;
@@ -88,6 +89,7 @@ export function TitleBlock() {
       </div>
       <CaseLine />
       <LoadLines />
+      <Layers />
       <Cautions />
     </section>
   );

@@ -3,6 +3,7 @@ import type { Editor } from '../editor.ts';
 import { startAnnouncer } from '../store/announcer.ts';
 import { labelOf } from '../store/edit-label.ts';
 import { createToolbox } from '../tools/toolbox.ts';
+import { listenToClipboard } from './listen-to-clipboard.ts';
 import { listenToFiles } from './listen-to-files.ts';
 import { listenToKeys } from './listen-to-keys.ts';
 import { listenToPointers } from './listen-to-pointers.ts';
@@ -20,6 +21,7 @@ export function takeHold(editor: Editor, stage: HTMLElement): () => void {
     listenToPointers(stage, toolbox),
     listenToKeys(editor, stage, toolbox),
     listenToTray(editor, stage, toolbox),
+    listenToClipboard(editor, stage),
     listenToFiles(editor),
     startAnnouncer(editor),
   ];

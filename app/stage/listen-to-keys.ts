@@ -2,14 +2,10 @@ import { start } from '../actions/action.ts';
 import { actions } from '../actions/index.ts';
 import { actionFor } from '../actions/shortcuts.ts';
 import type { Editor } from '../editor.ts';
+import { isTyping } from '../platform/keyboard.ts';
 import { createListKeys } from '../tools/list-keys.ts';
 import type { Toolbox } from '../tools/toolbox.ts';
 import { listen } from './listen.ts';
-
-const TYPED_INTO = 'input, textarea, select, [contenteditable]';
-
-const isTyping = (target: EventTarget | null): boolean =>
-  target instanceof Element && target.matches(TYPED_INTO);
 
 /** An open form has all keys to itself. */
 const isFormOpen = (): boolean => document.querySelector('dialog:modal') !== null;
@@ -49,7 +45,7 @@ function listenToWindow(editor: Editor, list: HTMLElement, toolbox: Toolbox): ()
         return;
       }
       const action = actionFor(actions, event);
-      if (!action || (action.keysOnStageOnly && !isOnStage(target))) return;
+      if (!action || action.byClipboard || (action.keysOnStageOnly && !isOnStage(target))) return;
       event.preventDefault();
       start(editor, action, event.repeat);
     },

@@ -1,4 +1,4 @@
-import { type RefObject, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
+import { lazy, type RefObject, Suspense, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import type { Scene } from '../canvas/model.ts';
 import { CanvasStage } from '../canvas/stage.tsx';
 import { THEMES } from '../canvas/theme.ts';
@@ -7,14 +7,19 @@ import { viewportNow } from '../store/view.ts';
 import { useThemeName } from '../style/use-theme.ts';
 import { ByList } from './by-list.tsx';
 
+/** Loaded when several things lie under a tap. */
+const PileHint = lazy(async () => ({ default: (await import('./pile-hint.tsx')).PileHint }));
+
 function useScene(): Scene {
   const { derived, notes } = useAnalysis();
   const side = useSession((session) => session.side);
   const selection = useSession((session) => session.selection);
   const focus = useSession((session) => session.focus);
+  const hidden = useSession((session) => session.hidden);
+  const lifted = useSession((session) => session.lifted);
   return useMemo(
-    () => ({ derived, notes, side, selection, focus }),
-    [derived, notes, side, selection, focus],
+    () => ({ derived, notes, side, selection, focus, hidden, lifted }),
+    [derived, notes, side, selection, focus, hidden, lifted],
   );
 }
 
@@ -69,6 +74,7 @@ export function Stage() {
   const scene = useScene();
   const size = useSession((session) => session.stage);
   const moved = useSession((session) => session.viewport);
+  const hasPile = useSession((session) => session.pile !== null);
   const inHand = useSession((session) => session.inHand);
   const theme = THEMES[useThemeName()];
   const { derived, side } = scene;
@@ -83,6 +89,7 @@ export function Stage() {
       )}
       <ByList ref={list} />
       <Marquee />
+      <Suspense>{hasPile && <PileHint />}</Suspense>
     </div>
   );
 }

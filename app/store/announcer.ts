@@ -1,4 +1,4 @@
-import { type Note, verdictOf } from '../../src/index.ts';
+import { type Note, type Take, verdictOf } from '../../src/index.ts';
 import { type Editor, shownAnalysis, shownTake } from '../editor.ts';
 
 const MOST_NAMED = 3;
@@ -12,23 +12,39 @@ function tell(notes: readonly Note[], one: string, many: string): string[] {
   ];
 }
 
-/** Says after each change which notes it brought and took, and how the take stands now. */
+/** Ribbons that a change took out of the take: some go with the modules that they were on. */
+function tellPulledOut(before: Take, after: Take): string[] {
+  const has = new Set(after.ribbons.map(({ id }) => id));
+  const gone = before.ribbons.filter(({ id }) => !has.has(id)).map(({ id, label }) => label || id);
+  if (gone.length === 0) return [];
+  const rest = gone.length - MOST_NAMED;
+  return [
+    `Back in the stock: ${gone.slice(0, MOST_NAMED).join(', ')}${rest > 0 ? ` and ${rest} more` : ''}.`,
+  ];
+}
+
+/** Says after each change which ribbons and notes went and which notes came, and how the take stands now. */
 export function startAnnouncer(editor: Editor): () => void {
-  let take = shownTake(editor).id;
+  let take = shownTake(editor);
   let before = shownAnalysis(editor).notes;
 
   return editor.layouts.store.subscribe((now, then) => {
     if (now.history.present === then.history.present) return;
     const { notes } = shownAnalysis(editor);
-    if (shownTake(editor).id === take) {
+    const shown = shownTake(editor);
+    if (shown.id === take.id) {
       const had = new Set(before.map(({ key }) => key));
       const has = new Set(notes.map(({ key }) => key));
       const gone = before.filter(({ key }) => !has.has(key));
       const fresh = notes.filter(({ key }) => !had.has(key));
-      const said = [...tell(fresh, 'New note', 'new notes'), ...tell(gone, 'Gone', 'notes gone')];
+      const said = [
+        ...tellPulledOut(take, shown),
+        ...tell(fresh, 'New note', 'new notes'),
+        ...tell(gone, 'Gone', 'notes gone'),
+      ];
       if (said.length > 0) editor.session.setState({ spoken: `${said.join(' ')} ${verdictOf(notes).text}.` });
     }
-    take = shownTake(editor).id;
+    take = shown;
     before = notes;
   });
 }

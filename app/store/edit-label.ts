@@ -63,6 +63,8 @@ const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>
       moves.map(({ module }) => module),
     )}`,
   'move-row': ({ take, row }, layout) => `move ${rowOf(layout, take, row)}`,
+  paste: ({ clip: { modules } }) =>
+    `paste ${modules.length === 1 ? 'a module' : `${modules.length} modules`}`,
   'pin-modules': ({ take, modules, pinned }, layout) =>
     `${pinned ? 'pin' : 'unpin'} ${moduleNames(layout, take, modules)}`,
   'place-module': ({ kind }, { kit }) => `place ${kindName(kit.modules, kind)}`,

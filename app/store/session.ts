@@ -1,4 +1,5 @@
 import type { Edit } from '../../src/index.ts';
+import type { LayerKey } from '../canvas/layer-keys.ts';
 import type { SelectionKey, Side, Size, ThemeName, Viewport } from '../canvas/model.ts';
 
 export type ThemeChoice = ThemeName | 'auto';
@@ -20,6 +21,17 @@ export interface KindDesk {
   readonly kind: string | null;
 }
 
+/** Several things at one point of the stage, CSS px, of which a tap selected one. */
+interface Pile {
+  readonly x: number;
+  readonly y: number;
+  /** Counted from 1, the uppermost first. */
+  readonly at: number;
+  readonly of: number;
+  /** It is told as long as this is what is selected. */
+  readonly selection: ReadonlySet<SelectionKey>;
+}
+
 /** Everything about how a layout is looked at that is no part of it. */
 export interface Session {
   readonly side: Side;
@@ -36,6 +48,12 @@ export interface Session {
   readonly push: boolean;
   /** Key of the note whose subjects stand out. */
   readonly focus: string | null;
+  /** Layers that are not drawn, or only hinted at. */
+  readonly hidden: ReadonlySet<LayerKey>;
+  /** Id of the ribbon under the pointer, held above all others. */
+  readonly lifted: string | null;
+  /** What the last tap found of several things that lie at one point. */
+  readonly pile: Pile | null;
   /** Kind of module or ribbon in hand, to be put down with the next tap. */
   readonly inHand: SelectionKey | null;
   readonly trayFilter: TrayFilter;
@@ -67,6 +85,9 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   halfHp: 'browser',
   push: 'browser',
   focus: 'nowhere',
+  hidden: 'nowhere',
+  lifted: 'nowhere',
+  pile: 'nowhere',
   inHand: 'nowhere',
   trayFilter: 'nowhere',
   trayFind: 'nowhere',
@@ -92,6 +113,9 @@ export const FIRST_SESSION: Session = {
   halfHp: false,
   push: false,
   focus: null,
+  hidden: NOTHING,
+  lifted: null,
+  pile: null,
   inHand: null,
   trayFilter: 'modules',
   trayFind: '',

@@ -1,11 +1,9 @@
 import { mmToHp } from '../../src/index.ts';
-import { marksOf } from '../canvas/draw/marks.ts';
-import { hitTest, SLOP } from '../canvas/hit-test.ts';
-import type { Hit, Size, Viewport } from '../canvas/model.ts';
-import { type Box, boardBox, layOutSheet, mmOf, moduleBox, rowAt, type Sheet } from '../canvas/sheet.ts';
+import type { Size, Viewport } from '../canvas/model.ts';
+import { layOutSheet, mmOf, rowAt, type Sheet } from '../canvas/sheet.ts';
 import { clampViewport, fitViewport, type Insets } from '../canvas/viewport.ts';
 import { type Editor, shownAnalysis } from '../editor.ts';
-import type { Point, Pointer } from '../tools/pointer.ts';
+import type { Point } from '../tools/pointer.ts';
 import type { RailPlace } from '../tools/slide.ts';
 
 /** Stages narrower than this have their notes and tray folded to the bottom. */
@@ -61,48 +59,4 @@ export function railUnder(editor: Editor, point: Point): RailPlace | undefined {
   const { x, y } = toSheet(editor, point);
   const row = rowAt(sheetNow(editor), y);
   return row && { row: row.placed.index, atHp: mmToHp(mmOf(row, x)) };
-}
-
-export function hitAt(editor: Editor, pointer: Pointer): Hit | null {
-  const { x, y } = toSheet(editor, pointer);
-  const slop = pointer.kind === 'touch' ? SLOP.touch : SLOP.mouse;
-  return hitTest(sheetNow(editor), shownAnalysis(editor).derived, x, y, slop);
-}
-
-const holds = ({ left, right, top, bottom }: Box, { x, y }: Point): boolean =>
-  x >= left && x <= right && y >= top && y <= bottom;
-
-/** The module whose panel lies under a point, whatever lies over it. */
-export function moduleUnder(editor: Editor, point: Point): string | null {
-  const sheet = sheetNow(editor);
-  const at = toSheet(editor, point);
-  const { modules } = shownAnalysis(editor).derived.places;
-  return modules.findLast((module) => holds(moduleBox(sheet, module), at))?.id ?? null;
-}
-
-/** The board that is drawn under a point, whatever lies over it; the front shows none. */
-export function boardUnder(editor: Editor, point: Point): string | null {
-  if (editor.session.getState().side === 'front') return null;
-  const sheet = sheetNow(editor);
-  const at = toSheet(editor, point);
-  const { boards } = shownAnalysis(editor).derived.places;
-  return boards.findLast((board) => holds(boardBox(sheet, board), at))?.id ?? null;
-}
-
-/** A mark's reach, px. */
-const MARK_PX = 14;
-
-/** Keys of the notes whose mark lies under a point, worst first. */
-export function notesAt(editor: Editor, point: Point): string[] {
-  const sheet = sheetNow(editor);
-  const { x, y } = toSheet(editor, point);
-  const { focus } = editor.session.getState();
-  const isNear = (from: Point, reach: number) => (mark: Point) =>
-    Math.hypot(mark.x - from.x, mark.y - from.y) <= reach;
-  const { derived, notes } = shownAnalysis(editor);
-  const mark = marksOf(sheet, derived, notes, focus).find(isNear({ x, y }, MARK_PX));
-  if (!mark) return [];
-  return notes
-    .filter((note) => marksOf(sheet, derived, [note], focus).some(isNear(mark, 2 * MARK_PX)))
-    .map(({ key }) => key);
 }

@@ -1,6 +1,6 @@
 import { type Hit, type SelectionKey, selectionKey } from '../canvas/model.ts';
 import type { Editor } from '../editor.ts';
-import { boardUnder, moduleUnder } from '../store/view.ts';
+import { boardUnder, moduleUnder } from '../store/under-pointer.ts';
 import { boardTool } from './board-tool.ts';
 import type { Pointer, Tool } from './pointer.ts';
 import { rowEndTool } from './row-end-tool.ts';

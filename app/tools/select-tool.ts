@@ -1,14 +1,16 @@
-import { type Hit, selectionKey } from '../canvas/model.ts';
+import { selectWhatIsJoined } from '../actions/select-joined.ts';
+import { type Hit, type SelectionKey, selectionKey } from '../canvas/model.ts';
 import { type Editor, shownAnalysis } from '../editor.ts';
 import { focusNote } from '../store/focus-note.ts';
 import { NOTHING } from '../store/session.ts';
-import { hitAt, moduleUnder, notesAt } from '../store/view.ts';
+import { hitAt, moduleUnder, notesAt, pileAt } from '../store/under-pointer.ts';
 import { casePartTool } from './case-part-tool.ts';
 import { dragTool } from './drag-tool.ts';
 import { marqueeTool } from './marquee-tool.ts';
 import { panTool } from './pan-tool.ts';
 import { keyOf, moduleOf, toggled } from './pick.ts';
 import { hasWandered, type Pointer, type Tool } from './pointer.ts';
+import type { Taps } from './taps.ts';
 
 const LONG_PRESS_MS = 450;
 
@@ -22,8 +24,17 @@ const IDLE: State = { at: 'idle' };
 
 const adds = ({ shift, mod }: Pointer): boolean => shift || mod;
 
-/** Taps select; a press that wanders moves what is selected, draws a marquee or, by finger, moves the sheet. */
-export function selectTool(editor: Editor): Tool {
+/** What a tap can select of what lies at a point, each thing once. */
+const selectable = (pile: readonly Hit[]): readonly Hit[] => {
+  const keys = pile.map(keyOf);
+  return pile.filter((_, i) => keys[i] !== null && keys.indexOf(keys[i] as SelectionKey) === i);
+};
+
+/**
+ * Taps select, again at the same place what lies below, and a double tap all that is joined; a press that wanders
+ * moves what is selected, draws a marquee or, by finger, moves the sheet.
+ */
+export function selectTool(editor: Editor, taps: Taps): Tool {
   const { session, platform } = editor;
   let state: State = IDLE;
   let forgetPress = (): void => {};
@@ -49,6 +60,35 @@ export function selectTool(editor: Editor): Tool {
     const note = shownAnalysis(editor).notes.find((candidate) => candidate.key === key);
     if (note) focusNote(editor, note);
     return note !== undefined;
+  };
+
+  /** The next thing below the one that is selected, and round again; the uppermost where that is not there. */
+  const selectNext = (pointer: Pointer, hit: Hit | null, goesOn: boolean): void => {
+    const pile = selectable(pileAt(editor, pointer));
+    const { selection } = session.getState();
+    const isSelected = (hit: Hit): boolean =>
+      selection.size === 1 && selection.has(keyOf(hit) as SelectionKey);
+    const at = goesOn && pile.length > 0 ? (pile.findIndex(isSelected) + 1) % pile.length : 0;
+    select(pile[at] ?? hit, false);
+    const { x, y } = pointer;
+    const now = session.getState().selection;
+    // That a ribbon lies over a module need not be told until somebody asks for more than the ribbon.
+    const isTold = at > 0 || pile.filter(({ type }) => type === 'ribbon').length > 1;
+    session.setState({
+      pile: isTold ? { x, y, at: at + 1, of: pile.length, selection: now } : null,
+      ...(isTold && { spoken: `${at + 1} of ${pile.length} here.` }),
+    });
+  };
+
+  const tap = (pointer: Pointer, hit: Hit | null): void => {
+    if (adds(pointer)) {
+      taps.forget();
+      select(hit, true);
+    } else if (!focusMark(pointer)) {
+      const told = taps.tell(pointer);
+      if (told === 'double' && keyOf(hit)) selectWhatIsJoined(editor);
+      else selectNext(pointer, hit, told === 'again');
+    }
   };
 
   /** A finger moves only what it selected before: on a small screen there is little free ground to pan by. */
@@ -81,6 +121,7 @@ export function selectTool(editor: Editor): Tool {
       if (state.at === 'handed on') state.to.move(pointer);
       if (state.at !== 'pointing' || !hasWandered(state.from, pointer)) return;
       forgetPress();
+      taps.forget();
       const { from, hit } = state;
       const to = successor(from, hit);
       state = { at: 'handed on', to };
@@ -89,7 +130,7 @@ export function selectTool(editor: Editor): Tool {
     },
     up(pointer) {
       if (state.at === 'handed on') state.to.up(pointer);
-      if (state.at === 'pointing' && (adds(pointer) || !focusMark(pointer))) select(state.hit, adds(pointer));
+      if (state.at === 'pointing') tap(pointer, state.hit);
       rest();
     },
     cancel() {

@@ -2,12 +2,15 @@ import { selectionKey } from '../canvas/model.ts';
 import { railAt, rowAt } from '../canvas/sheet.ts';
 import { zoomAbout } from '../canvas/viewport.ts';
 import type { Editor } from '../editor.ts';
-import { boardUnder, lookAt, sheetNow, toSheet, viewportNow } from '../store/view.ts';
+import { boardUnder } from '../store/under-pointer.ts';
+import { lookAt, sheetNow, toSheet, viewportNow } from '../store/view.ts';
+import { createLift } from './lift.ts';
 import { panTool } from './pan-tool.ts';
 import { pinchTool } from './pinch-tool.ts';
 import { placeTool } from './place-tool.ts';
 import type { Point, Pointer, Tool } from './pointer.ts';
 import { selectTool } from './select-tool.ts';
+import { createTaps } from './taps.ts';
 
 /** Hands every pointer on the stage to the tool that it belongs to. */
 export interface Toolbox extends Tool {
@@ -34,6 +37,8 @@ const MIDDLE = 1;
 
 export function createToolbox(editor: Editor): Toolbox {
   const place = placeTool(editor);
+  const lift = createLift(editor);
+  const taps = createTaps(editor.platform.clock);
   let sheetHeld = false;
   /** With the pointer that started it, where it was last. */
   let active: { readonly tool: Tool; readonly pointer: Pointer } | null = null;
@@ -42,7 +47,7 @@ export function createToolbox(editor: Editor): Toolbox {
   const toolFor = ({ button }: Pointer): Tool | null => {
     if (button === MIDDLE || (sheetHeld && button === 0)) return panTool(editor);
     if (button !== 0) return null;
-    return editor.session.getState().inHand === null ? selectTool(editor) : place;
+    return editor.session.getState().inHand === null ? selectTool(editor, taps) : place;
   };
 
   const start = (tool: Tool | null, pointer: Pointer): void => {
@@ -61,6 +66,7 @@ export function createToolbox(editor: Editor): Toolbox {
 
   return {
     down(pointer) {
+      lift.drop();
       if (pointer.kind === 'touch') fingers.add(pointer.id);
       const first = active?.pointer;
       if (first?.kind === 'touch' && fingers.size === 2) {
@@ -86,9 +92,12 @@ export function createToolbox(editor: Editor): Toolbox {
       else place.cancel();
     },
     hover(pointer) {
-      if (!active && editor.session.getState().inHand !== null) place.hover(pointer);
+      if (active) return;
+      if (editor.session.getState().inHand !== null) place.hover(pointer);
+      else lift.hover(pointer);
     },
     leave() {
+      lift.drop();
       if (!active) place.leave();
     },
     cursorAt(pointer) {

@@ -20,6 +20,7 @@ import type { Edit } from './edit.ts';
 import { layOutRows } from './lay-out-rows.ts';
 import { moveModules } from './move-modules.ts';
 import { moveRow } from './move-row.ts';
+import { paste } from './paste.ts';
 import { pinModules } from './pin-modules.ts';
 import { placeModule } from './place-module.ts';
 import { removeBoard } from './remove-board.ts';
@@ -63,6 +64,7 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'lay-out-rows': layOutRows,
   'move-modules': moveModules,
   'move-row': moveRow,
+  paste,
   'pin-modules': pinModules,
   'place-module': placeModule,
   'remove-board': removeBoard,

@@ -1,6 +1,7 @@
 import { placeTake } from '../geometry/place.ts';
 import { indexKit, resolve } from '../layout/kit-index.ts';
 import type { Kit, Layout, Module, ModuleKind, Ribbon, RibbonKind, Take } from '../layout/layout.ts';
+import { OPEN_LIMITS } from '../layout/open-limits.ts';
 import { fail, ok, type Result } from '../layout/result.ts';
 
 /** Why an edit was not carried out, in plain English, for the person who asked for it. */
@@ -100,7 +101,7 @@ export function refuseIfPinned(kit: Kit, take: Take, modules: readonly Module[])
 
 /** The refusal of places that a layout could not be saved with. */
 export const refuseIfNoPlace = (places: readonly { readonly atHp: number }[]) =>
-  places.every(({ atHp }) => Number.isFinite(atHp))
+  places.every(({ atHp }) => Math.abs(atHp) <= OPEN_LIMITS.size.most)
     ? undefined
     : refuse('A place on the rails must be a number');
 

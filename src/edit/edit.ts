@@ -17,6 +17,7 @@ import type { DuplicateModules } from './duplicate-modules.ts';
 import type { LayOutRows } from './lay-out-rows.ts';
 import type { MoveModules } from './move-modules.ts';
 import type { MoveRow } from './move-row.ts';
+import type { Paste } from './paste.ts';
 import type { PinModules } from './pin-modules.ts';
 import type { PlaceModule } from './place-module.ts';
 import type { RemoveBoard } from './remove-board.ts';
@@ -58,6 +59,7 @@ export type Edit =
   | LayOutRows
   | MoveModules
   | MoveRow
+  | Paste
   | PinModules
   | PlaceModule
   | RemoveBoard

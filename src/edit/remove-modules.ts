@@ -4,8 +4,8 @@ import { type Edited, editTake, filterKept, findAll, withField } from './change.
 import { dropSeats } from './drop-seats.ts';
 
 /**
- * Takes modules off the rails, pinned ones too, with the seats on them. A ribbon that is left without any seat
- * goes with them unless it is locked; boards are not touched.
+ * Takes modules off the rails, pinned ones too, with the seats on them. A ribbon that is left without any seat, and
+ * a lead that is left with nothing but its board, go with them unless they are locked; boards are not touched.
  */
 export interface RemoveModules {
   readonly type: 'remove-modules';

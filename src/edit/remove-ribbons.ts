@@ -5,7 +5,7 @@ import { dropRibbons } from './drop-seats.ts';
 
 /**
  * Takes ribbons away, locked ones too, with the plugs of others that sit in them. Another ribbon that is left
- * without any seat goes with them unless it is locked.
+ * without any seat, or with nothing but its board, goes with them unless it is locked.
  */
 export interface RemoveRibbons {
   readonly type: 'remove-ribbons';

@@ -30,5 +30,8 @@ export const OPEN_LIMITS = {
   modules: limit(20_000, CHECKED),
   ribbons: limit(20_000, CHECKED),
   seats: limit(400, 'twice the connectors, for those that are seated twice'),
+  clipCharacters: limit(8_000_000, 'a clip is a part of a layout'),
+  clipModules: limit(2_000, 'each finds its room among those that stand'),
+  clipRibbons: limit(4_000, 'each is named anew'),
   accepted: limit(100_000, 'more findings than checks give'),
 } as const satisfies Readonly<Record<string, OpenLimit>>;

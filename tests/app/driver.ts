@@ -7,7 +7,7 @@ import type { Point, Pointer } from '../../app/tools/pointer.ts';
 import { createToolbox, type Toolbox } from '../../app/tools/toolbox.ts';
 import { applyEdit, type Module, type Take } from '../../src/index.ts';
 import { demoLayout } from '../../src/layout/demo.ts';
-import { fakeClock, fakeFiles, fakePreferences } from './fakes.ts';
+import { fakeClipboard, fakeClock, fakeFiles, fakePreferences } from './fakes.ts';
 
 const AT_ORIGIN: Pointer = {
   x: 0,
@@ -25,13 +25,19 @@ const STAGE = { width: 1440, height: 700 };
 /** Drives an editor by pointer, as a hand would: `down(…).move(…).up()`. */
 export class Driver {
   readonly clock = fakeClock();
+  readonly clipboard = fakeClipboard();
   readonly files = fakeFiles();
   readonly editor: Editor;
   readonly toolbox: Toolbox;
   #pointer: Pointer = AT_ORIGIN;
 
   constructor(layout = demoLayout()) {
-    const platform = { files: async () => this.files, preferences: fakePreferences(), clock: this.clock };
+    const platform = {
+      clipboard: async () => this.clipboard,
+      files: async () => this.files,
+      preferences: fakePreferences(),
+      clock: this.clock,
+    };
     this.editor = createEditor(layout, platform);
     this.editor.layouts.equip(applyEdit, labelOf);
     this.editor.session.setState({ stage: STAGE });

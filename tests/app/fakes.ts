@@ -1,3 +1,4 @@
+import type { Clipboard, ClipboardEar } from '../../app/platform/clipboard.ts';
 import type { Clock } from '../../app/platform/clock.ts';
 import type { Files } from '../../app/platform/files.ts';
 import type { Preferences } from '../../app/platform/preferences.ts';
@@ -31,6 +32,33 @@ export function fakePreferences(kept: Record<string, unknown> = {}): Preferences
     write: (key, value) => {
       kept[key] = value;
       return ok(undefined);
+    },
+  };
+}
+
+/** A clipboard of the test's own: `press` sends what the browser would send for its keys. */
+export function fakeClipboard(): Clipboard & {
+  text: string | null;
+  press(key: 'copy' | 'cut' | 'paste'): void;
+} {
+  let ear: ClipboardEar | null = null;
+  return {
+    text: null,
+    put(text) {
+      this.text = text;
+    },
+    kept() {
+      return this.text;
+    },
+    listen(other) {
+      ear = other;
+      return () => {
+        ear = null;
+      };
+    },
+    press(key) {
+      if (key === 'paste') ear?.pasted(this.text ?? '');
+      else this.text = (key === 'copy' ? ear?.copied() : ear?.cut()) ?? this.text;
     },
   };
 }

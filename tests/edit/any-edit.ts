@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { clipOf } from '../../src/edit/clip-of.ts';
 import type { Edit } from '../../src/edit/edit.ts';
 import type { Bus, Layout, ModuleKind, RibbonKind, Seat, Take } from '../../src/layout/layout.ts';
 import { targetsIn } from '../support/little-layout.ts';
@@ -252,6 +253,21 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     row: draw.of(idsOf(take.rows), NOBODY),
     to: draw.number() % 5,
   }),
+  paste: (draw, layout, take) => {
+    const from = draw.of(layout.takes, take);
+    const chosen = new Set(someOf(draw, from.modules));
+    const row = draw.of(idsOf(take.rows), NOBODY);
+    return {
+      type: 'paste',
+      take: take.id,
+      clip: clipOf(
+        layout.kit,
+        from,
+        from.modules.filter(({ id }) => chosen.has(id)),
+      ),
+      ...(draw.flag() && { near: { row, atHp: draw.hp() } }),
+    };
+  },
   'pin-modules': (draw, _, take) => ({
     type: 'pin-modules',
     take: take.id,

@@ -3,21 +3,24 @@ import { isDeepStrictEqual } from 'node:util';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { applyEdit, commands } from '../../src/edit/apply.ts';
+import { clipOf } from '../../src/edit/clip-of.ts';
 import type { Edit } from '../../src/edit/edit.ts';
 import type { Layout } from '../../src/layout/layout.ts';
 import { describeFailure, openDocument } from '../../src/layout/open.ts';
 import { deepFreeze } from '../support/deep-freeze.ts';
-import { anyLayout, flawsOf, littleLayout, module, ribbon, seats } from '../support/little-layout.ts';
+import { anyLayout, flawsOf, littleLayout, module, ribbon, seats, takeOf } from '../support/little-layout.ts';
 import { runs } from '../support/runs.ts';
 import { anyDraw, editFrom, KIT_EDITS } from './any-edit.ts';
 
 /** What the commands share and what is no command. */
 const HELPERS = [
+  'add-copies',
   'apply',
   'case-parts',
   'change',
   'check-noun',
   'check-seat',
+  'clip-of',
   'drop-seats',
   'edit',
   'find-room',
@@ -26,6 +29,7 @@ const HELPERS = [
   'loss',
   'in-use',
   'kind-faults',
+  'merge-kit',
   'push',
   'replaced',
 ];
@@ -108,7 +112,7 @@ describe('any edit', () => {
 
   it('keeps keys that this program does not know', () => {
     // Headers that a board loses take their ribbons along.
-    const losing = ['remove-', 'duplicate-', 'set-board-headers'];
+    const losing = ['remove-', 'duplicate-', 'set-board-headers', 'paste'];
     const keeping = types.filter((type) => !losing.some((start) => type.startsWith(start)));
     const property = fc.property(anyLayout, anyDraw, fc.constantFrom(...keeping), (layout, numbers, type) => {
       const applied = applyEdit(layout, editFrom(layout, numbers, type));
@@ -141,6 +145,7 @@ describe('an edit that names nothing', () => {
   });
   const take = 'take';
   const here = { row: 'top', atHp: 10 };
+  const clip = clipOf(layout.kit, takeOf(layout), takeOf(layout).modules);
 
   const cases: readonly (readonly [Edit, string])[] = [
     [{ type: 'accept-finding', take: 'x', key: 'k' }, 'There is no take "x"'],
@@ -209,6 +214,8 @@ describe('an edit that names nothing', () => {
       'A place on the rails must be a number',
     ],
     [{ type: 'move-row', take, row: 'x', to: 0 }, 'There is no row "x"'],
+    [{ type: 'paste', take: 'x', clip }, 'There is no take "x"'],
+    [{ type: 'paste', take, clip, near: { row: 'x', atHp: 0 } }, 'There is no row "x"'],
     [{ type: 'pin-modules', take, modules: ['x'], pinned: true }, 'There is no module "x"'],
     [{ type: 'place-module', take, kind: 'x', ...here }, 'There is no kind of module "x"'],
     [{ type: 'place-module', take, kind: 'cobble', row: 'x', atHp: 0 }, 'There is no row "x"'],

@@ -40,6 +40,54 @@ describe('remove-modules', () => {
     expect(after[1]).toBe(ribbons[5]);
   });
 
+  it('pulls out a lead that is left with nothing but its board, unless it is locked', () => {
+    const onBoard = (id: string, module: string, more = {}) =>
+      ribbon(
+        id,
+        'lead',
+        [{ connector: 0, on: { board: 'board', header: 'p1' } }, ...seats(null, module)],
+        more,
+      );
+    const fed = littleLayout({
+      modules: ['a', 'b', 'c'].map((id, i) => module(id, 'cobble', 5 * i)),
+      ribbons: [
+        onBoard('fed-a', 'a'),
+        onBoard('locked', 'a', { locked: true }),
+        onBoard('fed-b', 'b'),
+        ribbon('further', 'extension', seats(['fed-c', 1], 'c')),
+        ribbon('fed-c', 'lead', [{ connector: 0, on: { board: 'board', header: 'p1' } }]),
+      ],
+    });
+    const removed = (...modules: string[]) =>
+      takeOf(applied(fed, { type: 'remove-modules', take: 'take', modules })).ribbons;
+    expect(removed('a').map(({ id }) => id)).toEqual(['locked', 'fed-b', 'further', 'fed-c']);
+    expect(removed('a')[0]?.seats).toEqual([{ connector: 0, on: { board: 'board', header: 'p1' } }]);
+    expect(removed('c').map(({ id }) => id)).toEqual(['fed-a', 'locked', 'fed-b']);
+  });
+
+  it('leaves a lead that feeds another module, and one that ties two headers of boards', () => {
+    const board = (header: string) => ({ board: 'board', header });
+    const fed = littleLayout({
+      modules: [module('a', 'cobble', 0), module('b', 'cobble', 5)],
+      ribbons: [
+        ribbon('two', 'shore3', [{ connector: 2, on: board('p1') }, ...seats('a', 'b')]),
+        ribbon('tie', 'shore3', [
+          { connector: 1, on: board('p1') },
+          { connector: 2, on: board('p1') },
+          ...seats('a'),
+        ]),
+        ribbon('drawn', 'lead', [{ connector: 0, on: board('p1') }]),
+      ],
+    });
+    const after = takeOf(applied(fed, { type: 'remove-modules', take: 'take', modules: ['a'] })).ribbons;
+    expect(after.map(({ id, seats: left }) => [id, left.length])).toEqual([
+      ['two', 2],
+      ['tie', 2],
+      ['drawn', 1],
+    ]);
+    expect(after[2]).toBe(takeOf(fed).ribbons[2]);
+  });
+
   it('changes nothing where none is named', () => {
     expect(applied(layout, { type: 'remove-modules', take: 'take', modules: [] })).toBe(layout);
   });

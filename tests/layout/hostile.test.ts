@@ -186,6 +186,20 @@ describe('numbers', () => {
   });
 });
 
+it('a document with any number of seats of the sorts that are looked for last opens', () => {
+  const demo = demoLayout();
+  const ribbons = list(OPEN_LIMITS.ribbons.most, (i) => ({
+    id: `r${i}`,
+    kind: 'lead-16-150',
+    seats: [
+      { connector: 0, on: { board: 'board-1', header: '1' } },
+      { connector: 1, on: { ribbon: `r${Math.max(0, i - 1)}`, connector: 0 } },
+    ],
+  }));
+  const takes = demo.takes.slice(0, 1).map((take) => ({ ...take, ribbons }));
+  expect(said({ ...demo, takes }, '40,000 seats on boards and in ribbons')).toBe('opens');
+});
+
 it('as many modules and ribbons as are read open, and are written', () => {
   const document = changed(
     ['takes', 0, 'modules'],

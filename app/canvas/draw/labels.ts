@@ -45,8 +45,13 @@ function plateOnBand({ knots, half }: Run, width: number, height: number, stripe
 }
 
 /** Plates with the letter of the bus and the ribbon's name. Never on the stripe. */
-export function drawLabels(ctx: Context, { theme, sheet }: Paper, kit: Kit, runs: readonly Run[]): void {
-  if (sheet.scale < LEAST_SCALE) return;
+export function drawLabels(
+  ctx: Context,
+  { theme, sheet, hidden }: Paper,
+  kit: Kit,
+  runs: readonly Run[],
+): void {
+  if (sheet.scale < LEAST_SCALE || hidden?.has('names')) return;
   const letters = busLetters(kit);
   const px = Math.min(13, Math.max(LEAST_TEXT, textPx(sheet.scale) - 1.5));
   const height = px + 5;

@@ -71,7 +71,7 @@ export function drawModulesRear(
   modules: readonly PlacedModule[],
   runs: readonly Run[],
 ): void {
-  const { sheet, theme } = paper;
+  const { sheet, theme, hidden } = paper;
   const { scale } = sheet;
   drawPanels(ctx, paper, modules);
   paint(ctx, { fill: theme.board }, modules, (module) => addBox(ctx, circuitBox(sheet, module)));
@@ -87,6 +87,7 @@ export function drawModulesRear(
     },
   );
   drawPinned(ctx, paper, modules);
+  if (hidden?.has('names')) return;
   const lettering = { px: textPx(scale), colour: theme.boardInk, weight: 600 };
   for (const module of modules) {
     const box = circuitBox(sheet, module);
@@ -96,7 +97,7 @@ export function drawModulesRear(
 
 /** Modules from the front: plain panels with screws, name, width and the colour of their kind. */
 export function drawModulesFront(ctx: Context, paper: Paper, modules: readonly PlacedModule[]): void {
-  const { sheet, theme } = paper;
+  const { sheet, theme, hidden } = paper;
   const { scale } = sheet;
   drawPanels(ctx, paper, modules);
   drawHoles(ctx, paper, modules);
@@ -105,13 +106,10 @@ export function drawModulesFront(ctx: Context, paper: Paper, modules: readonly P
   for (const module of modules) {
     const box = moduleBox(sheet, module);
     const margin = 7 * scale;
-    writeName(
-      ctx,
-      module.name,
-      { ...box, top: box.top + margin, bottom: box.bottom - 1.6 * margin },
-      [],
-      lettering,
-    );
+    if (!hidden?.has('names')) {
+      const field = { ...box, top: box.top + margin, bottom: box.bottom - 1.6 * margin };
+      writeName(ctx, module.name, field, [], lettering);
+    }
     const { widthHp, color } = module.facts.kind;
     // A colour that the browser cannot read leaves the one before it.
     ctx.fillStyle = theme.inkFaint;

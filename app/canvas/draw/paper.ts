@@ -1,3 +1,4 @@
+import type { Hidden } from '../layer-keys.ts';
 import type { Box, Point, Sheet } from '../sheet.ts';
 import { font, type Theme } from '../theme.ts';
 
@@ -6,6 +7,8 @@ export interface Paper {
   readonly sheet: Sheet;
   readonly theme: Theme;
   readonly view: Box;
+  /** Layers that are not drawn, or only hinted at. */
+  readonly hidden?: Hidden;
 }
 
 export type Context = CanvasRenderingContext2D;

@@ -1,6 +1,7 @@
 import { CONDUCTOR_MM, orderOf } from '../../../src/index.ts';
 import type { Knot } from '../knot.ts';
 import type { Run } from '../runs.ts';
+import type { Point } from '../sheet.ts';
 import { addLine, addPolygon, type Context, type Paper, paint } from './paper.ts';
 
 /** How far a ribbon is pressed through beyond its outermost connectors, mm. */
@@ -77,14 +78,27 @@ function piecesOf({ knots, half, ribbon }: Run, scale: number): Piece[] {
   ];
 }
 
+/** From this slope on a band would look too thin if its width were measured down the screen. */
+const STEEP = 0.3;
+
+/** Where the width of a piece is measured along: down the screen, or across a steep one towards its lower side. */
+function acrossOf({ x0, y0, x1, y1 }: Piece): Point {
+  const [dx, dy] = [x1 - x0, y1 - y0];
+  if (Math.abs(dy) <= STEEP * Math.abs(dx)) return { x: 0, y: 1 };
+  const length = Math.hypot(dx, dy) * (dx < 0 ? -1 : 1);
+  return { x: -dy / length, y: dx / length };
+}
+
 /** The strip of a piece between two distances from its middle, down the screen; it changes sides in a half-twist. */
-function addStrip(ctx: Context, { x0, y0, x1, y1, crossed }: Piece, upper: number, lower: number): void {
-  const [a, b] = crossed ? [-lower, -upper] : [upper, lower];
+function addStrip(ctx: Context, piece: Piece, upper: number, lower: number): void {
+  const { x0, y0, x1, y1, crossed } = piece;
+  const { x, y } = acrossOf(piece);
+  const [a, b] = crossed ? [-upper, -lower] : [upper, lower];
   addPolygon(ctx, [
-    { x: x0, y: y0 + upper },
-    { x: x1, y: y1 + (crossed ? b : a) },
-    { x: x1, y: y1 + (crossed ? a : b) },
-    { x: x0, y: y0 + lower },
+    { x: x0 + x * upper, y: y0 + y * upper },
+    { x: x1 + x * a, y: y1 + y * a },
+    { x: x1 + x * b, y: y1 + y * b },
+    { x: x0 + x * lower, y: y0 + y * lower },
   ]);
 }
 
@@ -93,11 +107,13 @@ const STRIPE_LEAST = 3;
 
 export const stripePx = (scale: number): number => Math.max(STRIPE_LEAST, CONDUCTOR_MM * scale);
 
-function addConductors(ctx: Context, { x0, y0, x1, y1, half, crossed }: Piece, pitch: number): void {
+function addConductors(ctx: Context, piece: Piece, pitch: number): void {
+  const { x0, y0, x1, y1, half, crossed } = piece;
+  const { x, y } = acrossOf(piece);
   for (let offset = pitch - half; offset < half - pitch / 2; offset += pitch) {
     addLine(ctx, [
-      { x: x0, y: y0 + offset },
-      { x: x1, y: y1 + (crossed ? -offset : offset) },
+      { x: x0 + x * offset, y: y0 + y * offset },
+      { x: x1 + x * (crossed ? -offset : offset), y: y1 + y * (crossed ? -offset : offset) },
     ]);
   }
 }

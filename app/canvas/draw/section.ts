@@ -144,15 +144,19 @@ const depthOf = ({ header }: Knot): number => header?.zMm ?? 0;
 
 /**
  * A ribbon from above. One that does not bend lies as deep as its deepest header holds it; one that does arches
- * between headers, and runs straight to free ends and to joints, behind which its arch is not computed.
+ * between headers, and runs straight to free ends and to joints, behind which its arch is not computed. Of one that
+ * would have to reach into another row only the part in the first of its rows is shown.
  */
 function lineOf(sheet: Sheet, { knots, ribbon }: Run, bodyMm: number): Point[] {
-  const seats = knots.filter(({ header }) => header?.zMm !== undefined);
-  const [first] = seats;
+  const inSomeRow = knots.filter((knot) => knot.header?.zMm !== undefined && !knot.stray?.otherRow);
+  const [first] = inSomeRow;
   if (!first?.header) return [];
+  const { index } = first.header.row;
+  const seats = inSomeRow.filter(({ header }) => header?.row.index === index);
   const row = rowOf(sheet, first.header);
   const deepest = Math.max(...seats.map(depthOf));
-  const stops = knots.filter((knot, i) => seats.includes(knot) || i === 0 || i === knots.length - 1);
+  const isEnd = (knot: Knot, i: number) => !knot.header && (i === 0 || i === knots.length - 1);
+  const stops = knots.filter((knot, i) => seats.includes(knot) || isEnd(knot, i));
   const levelOf = (knot: Knot): number =>
     !ribbon.facts.bends ? deepest : depthOf(seats.includes(knot) ? knot : first);
   return stops.flatMap((knot, i) => {
@@ -186,8 +190,8 @@ export function drawRibbonSlices(
     ctx,
     body,
     flat.flatMap(({ knots }) => knots),
-    ({ x, halfWidth, header }) => {
-      if (header?.zMm === undefined) return;
+    ({ x, halfWidth, header, stray }) => {
+      if (header?.zMm === undefined || stray?.otherRow) return;
       addSlice(
         ctx,
         rowOf(sheet, header),
