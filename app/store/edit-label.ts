@@ -30,6 +30,9 @@ const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>
   'add-ribbon': ({ kind }, { kit }) => `lay ${kindName(kit.ribbons, kind)}`,
   'add-take': () => 'add a take',
   'duplicate-modules': ({ take, modules }, layout) => `duplicate ${moduleNames(layout, take, modules)}`,
+  'label-ribbon': ({ take, ribbon }, layout) => `label ${ribbonName(layout, take, ribbon)}`,
+  'lock-ribbon': ({ take, ribbons, locked }, layout) =>
+    `${locked ? 'lock' : 'unlock'} ${ribbonNames(layout, take, ribbons)}`,
   'move-modules': ({ take, moves }, layout) =>
     `move ${moduleNames(
       layout,
@@ -47,8 +50,10 @@ const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>
   'rename-take': () => 'rename the take',
   'seat-connector': ({ take, ribbon }, layout) => `seat ${ribbonName(layout, take, ribbon)}`,
   several: ({ label }) => label,
+  'slide-ribbon': ({ take, ribbon }, layout) => `slide ${ribbonName(layout, take, ribbon)}`,
   'swap-modules': () => 'swap two modules',
   'turn-ribbon': ({ take, ribbon }, layout) => `turn ${ribbonName(layout, take, ribbon)}`,
+  'twist-ribbon': ({ take, ribbon }, layout) => `twist ${ribbonName(layout, take, ribbon)}`,
   unseat: ({ take, ribbon }, layout) => `unseat ${ribbonName(layout, take, ribbon)}`,
 };
 

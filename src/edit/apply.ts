@@ -6,6 +6,8 @@ import { bringBack } from './bring-back.ts';
 import type { Edited } from './change.ts';
 import { duplicateModules } from './duplicate-modules.ts';
 import type { Edit } from './edit.ts';
+import { labelRibbon } from './label-ribbon.ts';
+import { lockRibbon } from './lock-ribbon.ts';
 import { moveModules } from './move-modules.ts';
 import { pinModules } from './pin-modules.ts';
 import { placeModule } from './place-module.ts';
@@ -17,8 +19,10 @@ import { renameModule } from './rename-module.ts';
 import { renameTake } from './rename-take.ts';
 import { seatConnector } from './seat-connector.ts';
 import { severalBy } from './several.ts';
+import { slideRibbon } from './slide-ribbon.ts';
 import { swapModules } from './swap-modules.ts';
 import { turnRibbon } from './turn-ribbon.ts';
+import { twistRibbon } from './twist-ribbon.ts';
 import { unseat } from './unseat.ts';
 
 type Command<E extends Edit> = (layout: Layout, edit: E) => Edited<Layout>;
@@ -30,6 +34,8 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'add-take': addTake,
   'bring-back': bringBack,
   'duplicate-modules': duplicateModules,
+  'label-ribbon': labelRibbon,
+  'lock-ribbon': lockRibbon,
   'move-modules': moveModules,
   'pin-modules': pinModules,
   'place-module': placeModule,
@@ -41,8 +47,10 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'rename-take': renameTake,
   'seat-connector': seatConnector,
   several: severalBy(applyEdit),
+  'slide-ribbon': slideRibbon,
   'swap-modules': swapModules,
   'turn-ribbon': turnRibbon,
+  'twist-ribbon': twistRibbon,
   unseat,
 };
 

@@ -3,6 +3,8 @@ import type { AddRibbon } from './add-ribbon.ts';
 import type { AddTake } from './add-take.ts';
 import type { BringBack } from './bring-back.ts';
 import type { DuplicateModules } from './duplicate-modules.ts';
+import type { LabelRibbon } from './label-ribbon.ts';
+import type { LockRibbon } from './lock-ribbon.ts';
 import type { MoveModules } from './move-modules.ts';
 import type { PinModules } from './pin-modules.ts';
 import type { PlaceModule } from './place-module.ts';
@@ -14,8 +16,10 @@ import type { RenameModule } from './rename-module.ts';
 import type { RenameTake } from './rename-take.ts';
 import type { SeatConnector } from './seat-connector.ts';
 import type { Several } from './several.ts';
+import type { SlideRibbon } from './slide-ribbon.ts';
 import type { SwapModules } from './swap-modules.ts';
 import type { TurnRibbon } from './turn-ribbon.ts';
+import type { TwistRibbon } from './twist-ribbon.ts';
 import type { Unseat } from './unseat.ts';
 
 /** A change to a layout as plain data: a finding can name one as its remedy, and a log can keep it. */
@@ -25,6 +29,8 @@ export type Edit =
   | AddTake
   | BringBack
   | DuplicateModules
+  | LabelRibbon
+  | LockRibbon
   | MoveModules
   | PinModules
   | PlaceModule
@@ -36,6 +42,8 @@ export type Edit =
   | RenameTake
   | SeatConnector
   | Several<Edit>
+  | SlideRibbon
   | SwapModules
   | TurnRibbon
+  | TwistRibbon
   | Unseat;
