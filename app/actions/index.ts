@@ -2,7 +2,9 @@ import type { Action } from './action.ts';
 import { addTake } from './add-take.ts';
 import { duplicate } from './duplicate.ts';
 import { fit } from './fit.ts';
+import { labelRibbon } from './label-ribbon.ts';
 import { letGo } from './let-go.ts';
+import { lockRibbons } from './lock-ribbons.ts';
 import { newLayout } from './new-layout.ts';
 import { nudges } from './nudge.ts';
 import { openDemo } from './open-demo.ts';
@@ -15,9 +17,12 @@ import { saveFile } from './save-file.ts';
 import { selectAll } from './select-all.ts';
 import { themes, toggleHalfHp, togglePush } from './settings.ts';
 import { nextNote, previousNote } from './step-note.ts';
+import { nextRibbon, previousRibbon } from './step-ribbon.ts';
 import { nextTake, previousTake } from './step-take.ts';
 import { swap } from './swap.ts';
 import { turn } from './turn.ts';
+import { turnRibbon } from './turn-ribbon.ts';
+import { twistRibbon } from './twist-ribbon.ts';
 import { undo } from './undo.ts';
 import { zoomIn, zoomOut } from './zoom.ts';
 
@@ -36,6 +41,12 @@ export const actions: readonly Action[] = [
   selectAll,
   letGo,
   ...nudges,
+  turnRibbon,
+  twistRibbon,
+  lockRibbons,
+  labelRibbon,
+  nextRibbon,
+  previousRibbon,
   newLayout,
   openDemo,
   openFile,

@@ -1,10 +1,17 @@
 import type { Editor } from '../editor.ts';
 import { shownTake } from '../editor.ts';
+import { chosenConnector, plugIn } from '../store/aim.ts';
+import { seatEdit } from '../store/seat-edit.ts';
 import { type Action, perform } from './action.ts';
 import { idsOf, modulesSelected, ribbonsSelected } from './selected.ts';
 
-/** Modules first: their ribbons may go with them. */
+/** A chosen connector is lifted. Modules go before ribbons: their ribbons may go with them. */
 function removeSelected(editor: Editor): void {
+  const chosen = chosenConnector(editor);
+  if (chosen) {
+    perform(editor, seatEdit(editor, plugIn(chosen) ?? chosen));
+    return;
+  }
   const take = shownTake(editor).id;
   const modules = idsOf(modulesSelected(editor));
   const ribbons = idsOf(ribbonsSelected(editor));
@@ -18,7 +25,7 @@ function removeSelected(editor: Editor): void {
 
 export const remove: Action = {
   id: 'remove',
-  label: () => 'Remove',
+  label: (editor) => (chosenConnector(editor) ? 'Lift the connector' : 'Remove'),
   icon: 'remove',
   shortcuts: [{ key: 'Delete' }, { key: 'Backspace' }],
   keysOnStageOnly: true,

@@ -1,4 +1,4 @@
-import { type DerivedTake, mmToHp, type PlacedHeader } from '../../src/index.ts';
+import { type DerivedTake, type LaidRibbon, mmToHp, type PlacedHeader } from '../../src/index.ts';
 import { headerBox } from './draw/headers.ts';
 import type { Knot } from './knot.ts';
 import type { Hit } from './model.ts';
@@ -22,10 +22,30 @@ function distanceToPiece({ x, y }: Point, a: Point, b: Point): number {
 const distanceToLine = (point: Point, line: readonly Point[]): number =>
   Math.min(...line.slice(1).map((end, i) => distanceToPiece(point, line[i] as Point, end)));
 
+/** Of several within reach, as under a finger, the nearest. */
 const knotAt = ({ knots }: Run, { x, y }: Point, slop: number): Knot | undefined =>
-  knots.find(
-    (knot) => Math.abs(x - knot.x) <= knot.halfWidth + slop && Math.abs(y - knot.y) <= knot.halfHeight + slop,
-  );
+  knots
+    .filter(
+      (knot) =>
+        Math.abs(x - knot.x) <= knot.halfWidth + slop && Math.abs(y - knot.y) <= knot.halfHeight + slop,
+    )
+    .sort((a, b) => Math.hypot(x - a.x, y - a.y) - Math.hypot(x - b.x, y - b.y))[0];
+
+/** Where a point is on one ribbon, whatever lies over it. */
+export function gripOn(
+  sheet: Sheet,
+  take: DerivedTake,
+  ribbon: LaidRibbon,
+  point: Point,
+  slop: number,
+): Extract<Hit, { type: 'ribbon' }> | null {
+  const run = runOf(sheet, take, ribbon);
+  if (!run || !isIn(run.box, point, slop)) return null;
+  const knot = knotAt(run, point, slop);
+  const { id } = ribbon;
+  if (knot) return { type: 'ribbon', id, connector: knot.connector };
+  return distanceToLine(point, run.line) - run.half <= slop ? { type: 'ribbon', id } : null;
+}
 
 /** Last drawn lies on top: loose ribbons over flat ones, each in document order. */
 function ribbonAt(sheet: Sheet, take: DerivedTake, point: Point, slop: number): Hit | null {

@@ -1,5 +1,6 @@
 import type { DerivedTake, LaidRibbon, PlacedModule, SubjectType } from '../../src/index.ts';
 import { type Cast, STILL } from './cast.ts';
+import { drawAim } from './draw/aim.ts';
 import { drawBoardNames, drawBoardOutlines, drawBoards } from './draw/boards.ts';
 import { drawConnectors } from './draw/connectors.ts';
 import { drawFreeSpans, type FreeSpan, freeSpans } from './draw/free-spans.ts';
@@ -132,7 +133,7 @@ function isRunSeen({ view, sheet }: Paper, { box, knots }: Run): boolean {
 }
 
 /** What a gesture moves, as it would be on release, with its marks. Costs as much as it moves, however large the take. */
-export function paintMoving(ctx: Context, paper: Paper, { derived, notes }: Moving, cast: Cast): void {
+export function paintMoving(ctx: Context, paper: Paper, { derived, notes, aim }: Moving, cast: Cast): void {
   const { places, wiring } = derived;
   const modules = places.modules.filter(cast.moves);
   const runs = runsOf(paper.sheet, derived, wiring.ribbons.filter(cast.carries));
@@ -141,6 +142,7 @@ export function paintMoving(ctx: Context, paper: Paper, { derived, notes }: Movi
   drawRibbonSlices(ctx, paper, derived, runs);
   drawWiring(ctx, paper, derived, runs);
   drawOutlines(ctx, paper, { boxes: modules.map((module) => moduleBox(paper.sheet, module)), runs: [] });
+  if (aim) drawAim(ctx, paper, derived, aim);
   drawMarks(ctx, paper, marksOf(paper.sheet, notes.filter(cast.concerns), null));
 }
 
@@ -191,6 +193,7 @@ export function paintMarks(
 ): void {
   if (!moving) paintFocus(ctx, paper, scene);
   paintSelection(ctx, paper, scene, cast);
+  if (!moving && scene.aim) drawAim(ctx, paper, scene.derived, scene.aim);
   if (moving?.target) drawOutlines(ctx, paper, targetShapes(paper.sheet, moving.derived, moving.target));
   drawMarks(ctx, paper, marks);
 }

@@ -1,5 +1,6 @@
 import { applyEdit } from '../../src/index.ts';
 import type { Editor } from '../editor.ts';
+import { startAiming } from '../store/aim.ts';
 import { startAnnouncer } from '../store/announcer.ts';
 import { createToolbox } from '../tools/toolbox.ts';
 import { listenToFiles } from './listen-to-files.ts';
@@ -21,6 +22,7 @@ export function takeHold(editor: Editor, stage: HTMLElement): () => void {
     listenToTray(editor, stage, toolbox),
     listenToFiles(editor),
     startAnnouncer(editor),
+    startAiming(editor),
   ];
   return () => {
     for (const end of ends) end();

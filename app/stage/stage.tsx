@@ -12,9 +12,10 @@ function useScene(): Scene {
   const side = useSession((session) => session.side);
   const selection = useSession((session) => session.selection);
   const focus = useSession((session) => session.focus);
+  const aim = useSession((session) => session.aim);
   return useMemo(
-    () => ({ derived, notes, side, selection, focus }),
-    [derived, notes, side, selection, focus],
+    () => ({ derived, notes, side, selection, focus, aim }),
+    [derived, notes, side, selection, focus, aim],
   );
 }
 

@@ -32,5 +32,11 @@ export const modulesIn = (take: Take, selection: Selection): readonly Module[] =
 export const ribbonsIn = (take: Take, selection: Selection): readonly Ribbon[] =>
   selectedIn(take, selection).ribbons;
 
+/** The ribbon that alone is selected, if it is one. */
+export function selectedAlone(take: Take, selection: Selection): Ribbon | undefined {
+  const { modules, ribbons } = selectedIn(take, selection);
+  return modules.length === 0 && ribbons.length === 1 ? ribbons[0] : undefined;
+}
+
 export const selectionOf = (type: 'module' | 'ribbon', ids: Iterable<string>): Selection =>
   new Set(Array.from(ids, (id) => selectionKey(type, id)));
