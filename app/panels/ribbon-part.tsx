@@ -39,9 +39,10 @@ function Gap({ ribbon, order, words }: GapProps) {
   return (
     <div className="gap">
       <span>
-        {ribbon.facts.flat && `${length} `}
+        {ribbon.facts.flat && length}
         {words?.words && (
           <span className={words.isGood ? undefined : 'bad'}>
+            {ribbon.facts.flat && ' '}
             {far}
             {words.words}
           </span>

@@ -65,9 +65,15 @@ const freeSockets = ({ wiring }: DerivedTake, ribbon: LaidRibbon): JointTarget[]
       }),
     );
 
-/** Headers without a connector. A flat ribbon is pressed on behind panels; only loose ones go to boards. */
-function freeHeaders({ places, wiring }: DerivedTake, ribbon: LaidRibbon): PlacedHeader[] {
-  const owners = ribbon.facts.flat ? places.modules : [...places.modules, ...places.boards];
+/**
+ * Headers without a connector. A flat ribbon is pressed on behind panels; a loose one goes to a board, but not from
+ * one to another.
+ */
+function freeHeaders({ places, wiring }: DerivedTake, ribbon: LaidRibbon, connector: number): PlacedHeader[] {
+  const isFed = ribbon.uses.some(
+    (_, other) => other !== connector && headerUnder(ribbon, other)?.owner.type === 'board',
+  );
+  const owners = ribbon.facts.flat || isFed ? places.modules : [...places.modules, ...places.boards];
   return owners
     .flatMap(({ headers }) => headers)
     .filter((header) => !wiring.seatedOn.has(header) && (!ribbon.facts.flat || header.axis === 'vertical'));
@@ -81,7 +87,7 @@ export function seatPlaces(take: DerivedTake, ribbon: LaidRibbon, connector: num
   const isPlug = typeOf(connectorOf(ribbon, connector)) === 'plug';
   const free = isPlug
     ? freeSockets(take, ribbon)
-    : freeHeaders(take, ribbon).map((header): JointTarget => ({ type: 'header', header }));
+    : freeHeaders(take, ribbon, connector).map((header): JointTarget => ({ type: 'header', header }));
   const fitting = free.filter((on) => {
     const { cannotMate, excessWays, differingPins } = jointFlaws(ribbon, connector, on, take.kit.voltages);
     return !cannotMate && !excessWays && differingPins.length === 0;

@@ -77,7 +77,7 @@ export function drawLabels(ctx: Context, paper: Paper, kit: Kit, runs: readonly 
   const plates = runs.map((run) => {
     const { name, facts } = run.ribbon;
     const locked = run.ribbon.ribbon.locked === true;
-    const lock = locked ? LOCK_PX + 3 : 0;
+    const lock = locked ? LOCK_PX + 4 : 0;
     const width = block + widthOf(ctx, name, px, 650) + 6 + lock;
     const at = facts.flat
       ? plateOnBand(run, width, height, stripePx(sheet.scale))

@@ -104,7 +104,7 @@ export function bandPieces(
 const piecesOf = ({ knots, half, ribbon }: Run, scale: number): Piece[] =>
   bandPieces(knots, half, ribbon.ribbon.twists ?? [], scale);
 
-/** The strip of a piece between two distances from its middle, down the screen; it changes sides in a half-twist. */
+/** The strip of a piece between two distances from its middle, down the screen; it is turned over in a half-twist. */
 export function stripCorners({ x0, y0, x1, y1, crossed }: Piece, upper: number, lower: number): Point[] {
   const [a, b] = crossed ? [-lower, -upper] : [upper, lower];
   return [
@@ -115,10 +115,18 @@ export function stripCorners({ x0, y0, x1, y1, crossed }: Piece, upper: number, 
   ];
 }
 
-/** The stripe's corners on a piece. */
+/** The stripe's corners on a piece. In a half-twist it passes over the crossing to the other edge, as wide as ever. */
 export function stripeCorners(piece: Piece, stripe: number): Point[] {
-  const edge = piece.down ? piece.half - stripe : -piece.half;
-  return stripCorners(piece, edge, edge + stripe);
+  const upper = piece.down ? piece.half - stripe : -piece.half;
+  const lower = upper + stripe;
+  if (!piece.crossed) return stripCorners(piece, upper, lower);
+  const { x0, y0, x1, y1 } = piece;
+  return [
+    { x: x0, y: y0 + upper },
+    { x: x1, y: y1 - lower },
+    { x: x1, y: y1 - upper },
+    { x: x0, y: y0 + lower },
+  ];
 }
 
 /** The loudest line of the drawing is never thinner than this, px. */
