@@ -43,7 +43,7 @@ const isAcross = (arrow: Arrow): boolean => arrow === 'left' || arrow === 'right
 /** Places of one height count as one line, px. */
 const LINE_PX = 6;
 
-/** The next place on that side of the screen; across, along the line before any other. */
+/** The next place on that side of the screen; across, along the line before any other. From nowhere, the nearest. */
 function nextPlace(
   editor: Editor,
   places: readonly JointTarget[],
@@ -87,7 +87,8 @@ export function createRibbonKeys(editor: Editor): RibbonKeys {
     );
     const places = placesFor(derivedNow(), end);
     gestures.begin(shownTake(editor).id, seatLabel(end));
-    state = { at: 'carrying a connector', end, places, here: knot, on: ownSeat(end) };
+    const on = ownSeat(end);
+    state = { at: 'carrying a connector', end, places, here: on && knot, on };
     gestures.preview(null, { ribbon: end.ribbon.id, connector: end.connector, places });
     say(
       `Connector ${end.connector + 1} of ${end.ribbon.name} picked up; ${places.length} places fit. Arrow keys carry it, Enter puts it down, Escape puts it back.`,

@@ -1,4 +1,10 @@
-import { type Edit, type LaidRibbon, type PlacedHeader, seatPlaces } from '../../src/index.ts';
+import {
+  type DerivedTake,
+  type Edit,
+  type LaidRibbon,
+  type PlacedHeader,
+  seatPlaces,
+} from '../../src/index.ts';
 import { headerPoint } from '../canvas/sheet.ts';
 import { type Editor, shownAnalysis, shownTake } from '../editor.ts';
 import { sheetNow, toSheet } from '../store/view.ts';
@@ -10,13 +16,19 @@ interface Seated {
   readonly header: PlacedHeader;
 }
 
+/** A seat and the header that it could be brought to, with the rest of the ribbon. */
+interface Lay {
+  readonly lead: Seated;
+  readonly stop: PlacedHeader;
+}
+
 type State =
   | { readonly at: 'idle' }
   | {
       readonly at: 'sliding';
       readonly ribbon: LaidRibbon;
-      readonly lead: Seated;
-      readonly stops: readonly PlacedHeader[];
+      /** Every way to lay it again, the seats nearest to the hand first. */
+      readonly lays: readonly Lay[];
       readonly from: Pointer;
     };
 
@@ -27,14 +39,22 @@ export function seatedOnModules({ uses }: LaidRibbon): Seated[] {
   });
 }
 
+/** Ways that differ by less are the same; the first one counts, px. */
+const SAME_PX = 0.01;
+
 const distance = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
 
-function nearest<T>(things: readonly T[], offOf: (thing: T) => number): T | undefined {
-  const offs = things.map((thing) => ({ thing, off: offOf(thing) }));
-  return offs.sort((a, b) => a.off - b.off)[0]?.thing;
+/** Every seat brought to each header that is its ribbon's own or free. */
+function laysOf(take: DerivedTake, ribbon: LaidRibbon, seated: readonly Seated[]): Lay[] {
+  const own = seated.map(({ header }) => header);
+  return seated.flatMap((lead) => {
+    const free = seatPlaces(take, ribbon, lead.connector);
+    const stops = [...own, ...free.flatMap((on) => (on.type === 'header' ? [on.header] : []))];
+    return stops.map((stop): Lay => ({ lead, stop }));
+  });
 }
 
-/** Slides a whole ribbon from headers to headers: the seat nearest to where it is held leads. */
+/** Slides a whole ribbon from headers to headers: to where some seat lands that comes nearest to what the hand did. */
 export function slideRibbonTool(editor: Editor, ribbonId: string): Tool {
   const { gestures } = editor;
   let state: State = { at: 'idle' };
@@ -46,24 +66,28 @@ export function slideRibbonTool(editor: Editor, ribbonId: string): Tool {
       if (!ribbon || ribbon.ribbon.locked) return;
       const [sheet, at] = [sheetNow(editor), toSheet(editor, from)];
       const seated = seatedOnModules(ribbon);
-      const lead = nearest(seated, ({ header }) => distance(headerPoint(sheet, header), at));
-      if (!lead) return;
-      const free = seatPlaces(derived, ribbon, lead.connector);
-      const stops = [
-        ...seated.map(({ header }) => header),
-        ...free.flatMap((on) => (on.type === 'header' ? [on.header] : [])),
-      ];
+      if (seated.length === 0) return;
+      const off = ({ header }: Seated): number => distance(headerPoint(sheet, header), at);
+      const lays = laysOf(
+        derived,
+        ribbon,
+        seated.toSorted((a, b) => off(a) - off(b)),
+      );
       gestures.begin(shownTake(editor).id, `slide ${ribbon.name}`);
-      state = { at: 'sliding', ribbon, lead, stops, from };
+      state = { at: 'sliding', ribbon, lays, from };
     },
     move(pointer) {
       if (state.at !== 'sliding') return;
-      const { ribbon, lead, stops, from } = state;
+      const { ribbon, lays, from } = state;
       const sheet = sheetNow(editor);
-      const start = headerPoint(sheet, lead.header);
-      const wanted = { x: start.x + pointer.x - from.x, y: start.y + pointer.y - from.y };
-      const stop = nearest(stops, (header) => distance(headerPoint(sheet, header), wanted));
-      gestures.preview(stop && stop !== lead.header ? onto(shownTake(editor).id, ribbon, lead, stop) : null);
+      let [best, least]: [Lay | undefined, number] = [undefined, Number.POSITIVE_INFINITY];
+      for (const lay of lays) {
+        const [a, b] = [headerPoint(sheet, lay.lead.header), headerPoint(sheet, lay.stop)];
+        const off = distance({ x: a.x + pointer.x - from.x, y: a.y + pointer.y - from.y }, b);
+        if (off < least - SAME_PX) [best, least] = [lay, off];
+      }
+      const isElsewhere = best && best.stop !== best.lead.header;
+      gestures.preview(best && isElsewhere ? onto(shownTake(editor).id, ribbon, best) : null);
     },
     up() {
       if (state.at === 'sliding') gestures.commit();
@@ -76,9 +100,9 @@ export function slideRibbonTool(editor: Editor, ribbonId: string): Tool {
   };
 }
 
-const onto = (take: string, { id }: LaidRibbon, { connector }: Seated, stop: PlacedHeader): Edit => ({
+const onto = (take: string, { id }: LaidRibbon, { lead, stop }: Lay): Edit => ({
   type: 'slide-ribbon',
   take,
   ribbon: id,
-  to: { connector, on: { module: stop.owner.id, header: stop.id } },
+  to: { connector: lead.connector, on: { module: stop.owner.id, header: stop.id } },
 });
