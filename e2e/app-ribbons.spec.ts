@@ -148,6 +148,9 @@ test('by keys alone: a ribbon found, a connector carried off, lifted, twisted, t
   await expect(undo(page)).toHaveAttribute('aria-disabled', 'true');
   await page.keyboard.press('F2');
   await expect(part(page).getByLabel('Label of the ribbon')).toBeFocused();
+  await page.keyboard.type('Left');
+  await page.keyboard.press('Enter');
+  await expect(part(page).getByLabel('Label of the ribbon')).toHaveValue('Left');
 });
 
 test.describe('with a finger', () => {

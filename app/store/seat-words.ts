@@ -56,7 +56,7 @@ export function seatState(take: DerivedTake, ribbon: LaidRibbon, connector: numb
 }
 
 /** What a connector sits on, or what sits in it. */
-export function seatWords(ribbon: LaidRibbon, connector: number): string | undefined {
+function seatWords(ribbon: LaidRibbon, connector: number): string | undefined {
   const own = ownSeat({ ribbon, connector });
   if (own) return placeWords(own);
   const plug = plugIn({ ribbon, connector });

@@ -28,7 +28,7 @@ export interface SlideRibbon {
 }
 
 /** So many headers on, rightward seen from the front; or until a seated connector sits on a header. */
-export type SlideTo =
+type SlideTo =
   | { readonly headers: number }
   | { readonly connector: number; readonly on: { readonly module: string; readonly header: string } };
 
