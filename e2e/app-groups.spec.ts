@@ -129,7 +129,7 @@ test('hidden leads cannot be hit, what is hidden is told, and nobody is shut out
   await expect(page.getByRole('button', { name: 'Layers 1 hidden' })).toBeVisible();
   await page.mouse.click(x, y);
   await expect(page.getByLabel('Name', { exact: true })).toHaveValue('Boulder 2');
-  await page.keyboard.press('l');
+  await page.keyboard.press('h');
   await expect(page.getByRole('status')).toHaveText('Leads shown.');
   await page.keyboard.press('Escape');
   await page.waitForTimeout(400);

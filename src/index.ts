@@ -1,3 +1,4 @@
+export { archOf } from './checks/bend.ts';
 export type {
   Check,
   Examples,
@@ -53,7 +54,9 @@ export {
   atMmOf,
   connectorAt,
   connectorOf,
+  faceAt,
   type Joint,
+  type JointTarget,
   type LaidRibbon,
   orderOf,
   stripeAt,
@@ -61,4 +64,6 @@ export {
 } from './wiring/laid-ribbon.ts';
 export { type LaidOver, layRibbon } from './wiring/lay-ribbon.ts';
 export { directionOf, type Lie } from './wiring/lie.ts';
+export { crossesJoint, distanceMm, isOutOfLine, type Neighbours, wayMm } from './wiring/neighbours.ts';
+export { seatedOnOf, seatPlaces } from './wiring/seat-places.ts';
 export type { WholeTake } from './wiring/whole-take.ts';

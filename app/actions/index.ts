@@ -4,8 +4,10 @@ import { copy } from './copy.ts';
 import { cut } from './cut.ts';
 import { duplicate } from './duplicate.ts';
 import { fit } from './fit.ts';
+import { labelRibbon } from './label-ribbon.ts';
 import { showAllLayers, toggleLeads } from './layers.ts';
 import { letGo } from './let-go.ts';
+import { lockRibbons } from './lock-ribbons.ts';
 import { newLeadKind, newModuleKind, newRibbonKind } from './new-kind.ts';
 import { newEmptyStock, newLayout } from './new-layout.ts';
 import { nudges } from './nudge.ts';
@@ -22,9 +24,12 @@ import { selectJoined } from './select-joined.ts';
 import { themes, toggleHalfHp, togglePush } from './settings.ts';
 import { showCase } from './show-case.ts';
 import { nextNote, previousNote } from './step-note.ts';
+import { nextRibbon, previousRibbon } from './step-ribbon.ts';
 import { nextTake, previousTake } from './step-take.ts';
 import { swap } from './swap.ts';
 import { turn } from './turn.ts';
+import { turnRibbon } from './turn-ribbon.ts';
+import { twistRibbon } from './twist-ribbon.ts';
 import { undo } from './undo.ts';
 import { zoomIn, zoomOut } from './zoom.ts';
 
@@ -48,6 +53,12 @@ export const actions: readonly Action[] = [
   letGo,
   ...nudges,
   showCase,
+  turnRibbon,
+  twistRibbon,
+  lockRibbons,
+  labelRibbon,
+  nextRibbon,
+  previousRibbon,
   newLayout,
   newEmptyStock,
   openDemo,

@@ -9,7 +9,7 @@ const hidesLeads = ({ session }: Editor): boolean => session.getState().hidden.h
 export const toggleLeads: Action = {
   id: 'toggle-leads',
   label: (editor) => (hidesLeads(editor) ? 'Show the leads' : 'Hide the leads'),
-  shortcuts: [{ key: 'l' }],
+  shortcuts: [{ key: 'h' }],
   enabled: always,
   run: (editor) => {
     toggleLayer(editor.session, 'leads');
@@ -20,7 +20,7 @@ export const toggleLeads: Action = {
 export const showAllLayers: Action = {
   id: 'show-all-layers',
   label: () => 'Show all layers',
-  shortcuts: [{ key: 'l', shift: true }],
+  shortcuts: [{ key: 'h', shift: true }],
   enabled: ({ session }) => session.getState().hidden.size > 0,
   run: ({ session }) => session.setState({ hidden: NOTHING, spoken: 'All layers shown.' }),
 };

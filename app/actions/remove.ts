@@ -1,11 +1,21 @@
 import type { Editor } from '../editor.ts';
 import { shownTake } from '../editor.ts';
+import { chosenConnector, plugIn } from '../store/aim.ts';
+import { seatEdit } from '../store/seat-edit.ts';
 import { type Action, perform } from './action.ts';
 import { removeParts } from './remove-part.ts';
 import { boardsSelected, idsOf, modulesSelected, ribbonsSelected, rowsSelected } from './selected.ts';
 
-/** Modules first: their ribbons may go with them. Parts of the case go when nothing else is selected. */
+/**
+ * A chosen connector is lifted. Modules go before ribbons: their ribbons may go with them. Parts of the case go when
+ * nothing else is selected.
+ */
 function removeSelected(editor: Editor): void {
+  const chosen = chosenConnector(editor);
+  if (chosen) {
+    perform(editor, seatEdit(editor, plugIn(chosen) ?? chosen));
+    return;
+  }
   const take = shownTake(editor).id;
   const modules = idsOf(modulesSelected(editor));
   const ribbons = idsOf(ribbonsSelected(editor));
@@ -25,7 +35,7 @@ function removeSelected(editor: Editor): void {
 
 export const remove: Action = {
   id: 'remove',
-  label: () => 'Remove',
+  label: (editor) => (chosenConnector(editor) ? 'Lift the connector' : 'Remove'),
   icon: 'remove',
   shortcuts: [{ key: 'Delete' }, { key: 'Backspace' }],
   keysOnStageOnly: true,

@@ -1,4 +1,4 @@
-import { type DerivedTake, mmToHp, type PlacedHeader } from '../../src/index.ts';
+import { type DerivedTake, type LaidRibbon, mmToHp, type PlacedHeader } from '../../src/index.ts';
 import { headerBox } from './draw/headers.ts';
 import type { Knot } from './knot.ts';
 import { type Hidden, isHidden } from './layer-keys.ts';
@@ -23,10 +23,30 @@ function distanceToPiece({ x, y }: Point, a: Point, b: Point): number {
 const distanceToLine = (point: Point, line: readonly Point[]): number =>
   Math.min(...line.slice(1).map((end, i) => distanceToPiece(point, line[i] as Point, end)));
 
+/** Of several within reach, as under a finger, the nearest. */
 const knotAt = ({ knots }: Run, { x, y }: Point, slop: number): Knot | undefined =>
-  knots.find(
-    (knot) => Math.abs(x - knot.x) <= knot.halfWidth + slop && Math.abs(y - knot.y) <= knot.halfHeight + slop,
-  );
+  knots
+    .filter(
+      (knot) =>
+        Math.abs(x - knot.x) <= knot.halfWidth + slop && Math.abs(y - knot.y) <= knot.halfHeight + slop,
+    )
+    .sort((a, b) => Math.hypot(x - a.x, y - a.y) - Math.hypot(x - b.x, y - b.y))[0];
+
+/** Where a point is on one ribbon, whatever lies over it. */
+export function gripOn(
+  sheet: Sheet,
+  take: DerivedTake,
+  ribbon: LaidRibbon,
+  point: Point,
+  slop: number,
+): Extract<Hit, { type: 'ribbon' }> | null {
+  const run = runOf(sheet, take, ribbon);
+  if (!run || !isIn(run.box, point, slop)) return null;
+  const knot = knotAt(run, point, slop);
+  const { id } = ribbon;
+  if (knot) return { type: 'ribbon', id, connector: knot.connector };
+  return distanceToLine(point, run.line) - run.half <= slop ? { type: 'ribbon', id } : null;
+}
 
 /** A ribbon at a point: how far off its band, and whether one of its connectors is there. */
 interface RibbonHit {

@@ -1,5 +1,6 @@
 import type { DerivedTake, LaidRibbon, PlacedModule, SubjectType } from '../../src/index.ts';
 import { type Cast, STILL } from './cast.ts';
+import { drawAim } from './draw/aim.ts';
 import { drawBoardNames, drawBoardOutlines, drawBoards } from './draw/boards.ts';
 import { drawConnectors } from './draw/connectors.ts';
 import { drawFreeSpans, type FreeSpan, freeSpans } from './draw/free-spans.ts';
@@ -155,8 +156,9 @@ function isRunSeen({ view, sheet }: Paper, { box, knots }: Run): boolean {
 /** Room around what moves for its label, its marks and its dimensions, px. */
 const AROUND_PX = 72;
 
-/** All that a gesture may paint, marks and slices in the section included. */
-export function movingBox(sheet: Sheet, { derived }: Moving, cast: Cast): Box | undefined {
+/** All that a gesture may paint, marks and slices in the section included. What could be aimed at lies anywhere. */
+export function movingBox({ sheet, view }: Paper, { derived, aim }: Moving, cast: Cast): Box | undefined {
+  if (aim) return view;
   const boxes: Box[] = [];
   for (const module of derived.places.modules) {
     if (!cast.moves(module)) continue;
@@ -176,7 +178,7 @@ export function movingBox(sheet: Sheet, { derived }: Moving, cast: Cast): Box | 
 }
 
 /** What a gesture moves, as it would be on release, with its marks. Costs as much as it moves, however large the take. */
-export function paintMoving(ctx: Context, paper: Paper, { derived, notes }: Moving, cast: Cast): void {
+export function paintMoving(ctx: Context, paper: Paper, { derived, notes, aim }: Moving, cast: Cast): void {
   const { places, wiring } = derived;
   const modules = places.modules.filter(cast.moves);
   const runs = runsOf(paper.sheet, derived, wiring.ribbons.filter(cast.carries));
@@ -189,6 +191,7 @@ export function paintMoving(ctx: Context, paper: Paper, { derived, notes }: Movi
   if (paper.sheet.side === 'rear') drawGhosts(ctx, paper, ghosts);
   drawWiring(ctx, paper, derived, shown);
   drawOutlines(ctx, paper, { boxes: modules.map((module) => moduleBox(paper.sheet, module)), runs: [] });
+  if (aim) drawAim(ctx, paper, derived, aim);
   drawMarks(ctx, paper, marksOf(paper.sheet, derived, notes.filter(cast.concerns), null));
 }
 
@@ -278,6 +281,7 @@ export function paintMarks(
     paintLifted(ctx, paper, scene);
   }
   paintSelection(ctx, paper, scene, cast);
+  if (!moving && scene.aim) drawAim(ctx, paper, scene.derived, scene.aim);
   if (moving?.target) drawOutlines(ctx, paper, targetShapes(paper.sheet, moving.derived, moving.target));
   drawMarks(ctx, paper, marks);
 }

@@ -1,4 +1,4 @@
-import type { DerivedTake, Note, Side, SubjectType } from '../../src/index.ts';
+import type { DerivedTake, JointTarget, Note, Side, SubjectType } from '../../src/index.ts';
 import type { Hidden } from './layer-keys.ts';
 
 export type { Side };
@@ -34,6 +34,15 @@ export type SelectionKey = `${SubjectType}:${string}`;
 
 export const selectionKey = (type: SubjectType, id: string): SelectionKey => `${type}:${id}`;
 
+/** A connector that is chosen or in hand, and everything that it could sit on. */
+export interface Aim {
+  readonly ribbon: string;
+  readonly connector: number;
+  readonly places: readonly JointTarget[];
+  /** Where a hand holds it, off everything; CSS px from the sheet's origin. */
+  readonly heldAt?: { readonly x: number; readonly y: number };
+}
+
 /** What the canvas shows while nothing is dragged. */
 export interface Scene {
   readonly derived: DerivedTake;
@@ -47,6 +56,7 @@ export interface Scene {
   readonly hidden?: Hidden;
   /** Id of the ribbon that is held above all others. */
   readonly lifted?: string | null;
+  readonly aim?: Aim | null;
 }
 
 /** What a drag in progress shows instead: the same take as it would be on release. */
@@ -57,6 +67,7 @@ export interface Moving {
   readonly modules: ReadonlySet<string>;
   /** What the gesture would drop on, outlined. */
   readonly target?: Hit;
+  readonly aim?: Aim;
 }
 
 /** The running drag, outside React: a store of one value. */

@@ -197,7 +197,7 @@ export class Painter {
    */
   #fit(layer: Layer, moving: Moving, grows: boolean): void {
     const { viewport, size } = this.#shown;
-    const box = movingBox(this.#paper().sheet, moving, this.#cast);
+    const box = movingBox(this.#paper(), moving, this.#cast);
     if (!box) return;
     const before = grows ? this.#frame : NO_FRAME;
     const frame = {

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useState } from 'react';
+import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
 
 interface Props {
   readonly label: string;
@@ -25,6 +25,10 @@ export function TextField({
   onLeave,
 }: Props) {
   const [draft, setDraft] = useState<string | null>(null);
+  const input = useRef<HTMLInputElement>(null);
+  useEffect(() => {
+    if (autoFocus) input.current?.select();
+  }, [autoFocus]);
 
   const leave = (): void => {
     if (draft !== null && draft !== value) onCommit(draft);
@@ -49,9 +53,7 @@ export function TextField({
       inputMode={decimal ? 'decimal' : 'text'}
       spellCheck={false}
       autoComplete="off"
-      ref={(input) => {
-        if (autoFocus) input?.select();
-      }}
+      ref={input}
       onChange={(event) => setDraft(event.currentTarget.value)}
       onBlur={leave}
       onKeyDown={onKeyDown}

@@ -1,5 +1,6 @@
 import { applyEdit } from '../../src/index.ts';
 import type { Editor } from '../editor.ts';
+import { startAiming } from '../store/aim.ts';
 import { startAnnouncer } from '../store/announcer.ts';
 import { labelOf } from '../store/edit-label.ts';
 import { createToolbox } from '../tools/toolbox.ts';
@@ -24,6 +25,7 @@ export function takeHold(editor: Editor, stage: HTMLElement): () => void {
     listenToClipboard(editor, stage),
     listenToFiles(editor),
     startAnnouncer(editor),
+    startAiming(editor),
   ];
   return () => {
     for (const end of ends) end();

@@ -17,9 +17,10 @@ function useScene(): Scene {
   const focus = useSession((session) => session.focus);
   const hidden = useSession((session) => session.hidden);
   const lifted = useSession((session) => session.lifted);
+  const aim = useSession((session) => session.aim);
   return useMemo(
-    () => ({ derived, notes, side, selection, focus, hidden, lifted }),
-    [derived, notes, side, selection, focus, hidden, lifted],
+    () => ({ derived, notes, side, selection, focus, hidden, lifted, aim }),
+    [derived, notes, side, selection, focus, hidden, lifted, aim],
   );
 }
 

@@ -56,6 +56,9 @@ const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>
   'change-ribbon-kind': ({ kind }) => `change ${kind.name}`,
   'duplicate-modules': ({ take, modules }, layout) => `duplicate ${moduleNames(layout, take, modules)}`,
   'lay-out-rows': () => 'lay out the rows',
+  'label-ribbon': ({ take, ribbon }, layout) => `label ${ribbonName(layout, take, ribbon)}`,
+  'lock-ribbon': ({ take, ribbons, locked }, layout) =>
+    `${locked ? 'lock' : 'unlock'} ${ribbonNames(layout, take, ribbons)}`,
   'move-modules': ({ take, moves }, layout) =>
     `move ${moduleNames(
       layout,
@@ -82,8 +85,10 @@ const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>
   'seat-connector': ({ take, ribbon }, layout) => `seat ${ribbonName(layout, take, ribbon)}`,
   'set-board-headers': ({ take, board }, layout) => `change the headers of ${boardOf(layout, take, board)}`,
   several: ({ label }) => label,
+  'slide-ribbon': ({ take, ribbon }, layout) => `slide ${ribbonName(layout, take, ribbon)}`,
   'swap-modules': () => 'swap two modules',
   'turn-ribbon': ({ take, ribbon }, layout) => `turn ${ribbonName(layout, take, ribbon)}`,
+  'twist-ribbon': ({ take, ribbon }, layout) => `twist ${ribbonName(layout, take, ribbon)}`,
   unseat: ({ take, ribbon }, layout) => `unseat ${ribbonName(layout, take, ribbon)}`,
 };
 

@@ -1,6 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Edit, Take } from '../../src/index.ts';
-import type { Moving, MovingStore } from '../canvas/model.ts';
+import type { Aim, Moving, MovingStore } from '../canvas/model.ts';
 import type { Box } from '../canvas/sheet.ts';
 import type { Clock } from '../platform/clock.ts';
 import { analyse } from './analysis.ts';
@@ -22,8 +22,8 @@ export interface Gestures extends MovingStore {
   readonly inWords: MovingStore;
   /** @param label - what is being done, to follow "Undo" */
   begin(take: string, label: string): void;
-  /** Shows the take as it was at the start with this edit done to it; `null`: as it was. */
-  preview(edit: Edit | null): void;
+  /** Shows the take as it was at the start with this edit done to it; `null`: as it was. With what a connector aims at. */
+  preview(edit: Edit | null, aim?: Aim): void;
   /** Keeps what is shown; answers with the modules that now stand elsewhere, new ones included. */
   commit(): ReadonlySet<string>;
   cancel(): void;
@@ -63,16 +63,19 @@ export function createGestures(layouts: LayoutStore, clock: Clock): Gestures {
       layouts.begin(label);
       store.setState({ ...AT_REST, running: true });
     },
-    preview(edit) {
+    preview(edit, aim) {
       const wanted = JSON.stringify(edit);
-      if (wanted === shown) return;
+      if (wanted === shown && aim === undefined) return;
       shown = wanted;
       const done = layouts.preview(edit);
       if (!done.ok) return;
       const before = takeOf(layouts.layout(), takeId);
       const take = takeOf(done.value, takeId);
       const modules = movedBetween(before, take);
-      store.setState({ moving: take === before ? null : { ...analyse(done.value.kit, take), modules } });
+      const shows = take !== before || aim !== undefined;
+      store.setState({
+        moving: shows ? { ...analyse(done.value.kit, take), modules, ...(aim && { aim }) } : null,
+      });
     },
     commit() {
       const modules = store.getState().moving?.modules ?? NO_MODULES;

@@ -40,5 +40,11 @@ export const boardsIn = ({ supplies }: Take, selection: Selection): readonly Boa
 export const rowsIn = ({ rows }: Take, selection: Selection): readonly Row[] =>
   rows.filter(({ id }) => selection.has(selectionKey('row', id)));
 
+/** The ribbon that alone is selected, if it is one. */
+export function selectedAlone(take: Take, selection: Selection): Ribbon | undefined {
+  const { modules, ribbons } = selectedIn(take, selection);
+  return modules.length === 0 && ribbons.length === 1 ? ribbons[0] : undefined;
+}
+
 export const selectionOf = (type: SubjectType, ids: Iterable<string>): Selection =>
   new Set(Array.from(ids, (id) => selectionKey(type, id)));

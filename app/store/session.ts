@@ -1,6 +1,6 @@
 import type { Edit } from '../../src/index.ts';
 import type { LayerKey } from '../canvas/layer-keys.ts';
-import type { SelectionKey, Side, Size, ThemeName, Viewport } from '../canvas/model.ts';
+import type { Aim, SelectionKey, Side, Size, ThemeName, Viewport } from '../canvas/model.ts';
 
 export type ThemeChoice = ThemeName | 'auto';
 export type TrayFilter = 'modules' | 'ribbons' | 'leads';
@@ -32,6 +32,12 @@ interface Pile {
   readonly selection: ReadonlySet<SelectionKey>;
 }
 
+/** A connector by its ribbon's id and its own number, from 0. */
+export interface ChosenConnector {
+  readonly ribbon: string;
+  readonly connector: number;
+}
+
 /** Everything about how a layout is looked at that is no part of it. */
 export interface Session {
   readonly side: Side;
@@ -40,6 +46,10 @@ export interface Session {
   readonly selection: ReadonlySet<SelectionKey>;
   /** The module that the keyboard stands on. */
   readonly cursor: string | null;
+  /** The connector chosen; counts while its ribbon alone is selected. */
+  readonly connector: ChosenConnector | null;
+  /** The same, with all that it could sit on; follows from the above. */
+  readonly aim: Aim | null;
   /** `null`: the whole sheet fits the stage. */
   readonly viewport: Viewport | null;
   readonly stage: Size;
@@ -64,6 +74,8 @@ export interface Session {
   readonly kindDesk: KindDesk | null;
   /** Groups of notes that were opened, or shut where they start open. */
   readonly toggledGroups: ReadonlySet<string>;
+  /** The label of what is selected is asked for: its field takes the keys. */
+  readonly labelling: boolean;
   /** One line about what went wrong, until it is put away. */
   readonly banner: string | null;
   /** What is said to a screen reader. */
@@ -79,6 +91,8 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   take: 'nowhere',
   selection: 'nowhere',
   cursor: 'nowhere',
+  connector: 'nowhere',
+  aim: 'nowhere',
   viewport: 'nowhere',
   stage: 'nowhere',
   theme: 'browser',
@@ -96,6 +110,7 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   asked: 'nowhere',
   kindDesk: 'nowhere',
   toggledGroups: 'nowhere',
+  labelling: 'nowhere',
   banner: 'nowhere',
   spoken: 'nowhere',
 };
@@ -107,6 +122,8 @@ export const FIRST_SESSION: Session = {
   take: '',
   selection: NOTHING,
   cursor: null,
+  connector: null,
+  aim: null,
   viewport: null,
   stage: { width: 0, height: 0 },
   theme: 'auto',
@@ -124,6 +141,7 @@ export const FIRST_SESSION: Session = {
   asked: null,
   kindDesk: null,
   toggledGroups: NOTHING,
+  labelling: false,
   banner: null,
   spoken: '',
 };

@@ -42,7 +42,7 @@ function placeUnder(editor: Editor, kind: ModuleKind, pointer: Pointer): Edit | 
 }
 
 /** How far off its header a ribbon may be put down, px. */
-const REACH_PX = { mouse: 28, touch: 44, pen: 28 } as const;
+export const REACH_PX = { mouse: 28, touch: 44, pen: 28 } as const;
 
 /** Headers within reach of a pointer, the nearest first. */
 function headersNear(editor: Editor, pointer: Pointer): PlacedHeader[] {

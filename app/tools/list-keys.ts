@@ -4,6 +4,7 @@ import { type Arrow, alongOf, rowsOf } from '../store/arrows.ts';
 import { selectionOf } from '../store/selection.ts';
 import { sheetNow } from '../store/view.ts';
 import { createCarry } from './carry.ts';
+import { createRibbonKeys } from './ribbon-keys.ts';
 import { walk } from './walk.ts';
 
 interface ListKey {
@@ -14,7 +15,7 @@ interface ListKey {
 
 /**
  * Keys on the list of modules. Arrows walk from module to module while nothing is selected; Enter picks one
- * up, arrows then move it, Enter puts it down and Escape puts it back.
+ * up, arrows then move it, Enter puts it down and Escape puts it back. A ribbon that alone is selected has them first.
  */
 export interface ListKeys {
   /** Whether the key meant something here. */
@@ -35,6 +36,7 @@ const ARROWS: Readonly<Record<string, Arrow>> = {
 export function createListKeys(editor: Editor): ListKeys {
   const { session } = editor;
   const carry = createCarry(editor);
+  const onRibbon = createRibbonKeys(editor);
   let walked = false;
 
   const onCarry = ({ key, altKey, shiftKey }: ListKey): boolean => {
@@ -42,6 +44,15 @@ export function createListKeys(editor: Editor): ListKeys {
     if (arrow) carry.step(rowsOf(arrow), alongOf(editor, arrow) * (altKey ? 0.5 : 1), shiftKey);
     else if (key === 'Enter' || key === ' ') carry.drop();
     else if (key === 'Escape') carry.cancel();
+    else return false;
+    return true;
+  };
+
+  const onRibbonCarry = ({ key }: ListKey): boolean => {
+    const arrow = ARROWS[key];
+    if (arrow) onRibbon.step(arrow);
+    else if (key === 'Enter' || key === ' ') onRibbon.drop();
+    else if (key === 'Escape') onRibbon.cancel();
     else return false;
     return true;
   };
@@ -65,7 +76,9 @@ export function createListKeys(editor: Editor): ListKeys {
   return {
     press(press) {
       if (carry.isCarrying()) return onCarry(press);
+      if (onRibbon.isCarrying()) return onRibbonCarry(press);
       const arrow = ARROWS[press.key];
+      if (arrow ? onRibbon.choose(arrow) : press.key === 'Enter' && onRibbon.pick()) return true;
       if (press.key === 'Enter' || (press.key === ' ' && walked)) return pick();
       if (!arrow || session.getState().selection.size > 0) return false;
       onWalk(arrow);
@@ -74,6 +87,9 @@ export function createListKeys(editor: Editor): ListKeys {
     pointed() {
       walked = false;
     },
-    leave: carry.cancel,
+    leave() {
+      carry.cancel();
+      onRibbon.cancel();
+    },
   };
 }

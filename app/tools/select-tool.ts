@@ -1,18 +1,29 @@
+import { seatPlaces } from '../../src/index.ts';
+import { perform } from '../actions/action.ts';
 import { selectWhatIsJoined } from '../actions/select-joined.ts';
 import { type Hit, type SelectionKey, selectionKey } from '../canvas/model.ts';
-import { type Editor, shownAnalysis } from '../editor.ts';
+import { type Editor, shownAnalysis, shownTake } from '../editor.ts';
+import { chosenConnector, plugIn } from '../store/aim.ts';
 import { focusNote } from '../store/focus-note.ts';
+import { seatEdit } from '../store/seat-edit.ts';
+import { selectedAlone } from '../store/selection.ts';
 import { NOTHING } from '../store/session.ts';
 import { hitAt, moduleUnder, notesAt, pileAt } from '../store/under-pointer.ts';
 import { casePartTool } from './case-part-tool.ts';
 import { dragTool } from './drag-tool.ts';
+import { type Grip, gripAt, nearestPlace } from './grip.ts';
 import { marqueeTool } from './marquee-tool.ts';
 import { panTool } from './pan-tool.ts';
 import { keyOf, moduleOf, toggled } from './pick.ts';
 import { hasWandered, type Pointer, type Tool } from './pointer.ts';
+import { seatTool } from './seat-tool.ts';
+import { slideRibbonTool } from './slide-ribbon-tool.ts';
 import type { Taps } from './taps.ts';
 
 const LONG_PRESS_MS = 450;
+
+/** How far off a header a tap may be that seats the chosen connector there, px. */
+const TAP_REACH_PX = { mouse: 12, pen: 16, touch: 26 } as const;
 
 type State =
   | { readonly at: 'idle' }
@@ -47,8 +58,9 @@ export function selectTool(editor: Editor, taps: Taps): Tool {
   const select = (hit: Hit | null, adding: boolean): void => {
     const key = keyOf(hit);
     const { selection } = session.getState();
-    if (key) session.setState({ selection: adding ? toggled(selection, key) : new Set([key]), focus: null });
-    else if (!adding) session.setState({ selection: NOTHING, focus: null });
+    const rest = { focus: null, connector: null };
+    if (key) session.setState({ selection: adding ? toggled(selection, key) : new Set([key]), ...rest });
+    else if (!adding) session.setState({ selection: NOTHING, ...rest });
     const module = moduleOf(hit);
     if (module !== null) session.setState({ cursor: module });
   };
@@ -80,19 +92,51 @@ export function selectTool(editor: Editor, taps: Taps): Tool {
     });
   };
 
+  /** A tap on a connector of the ribbon that alone is selected chooses it; another one on it lets it go. */
+  const choose = (hit: Hit | null): boolean => {
+    const { selection, connector: chosen } = session.getState();
+    if (hit?.type !== 'ribbon' || hit.connector === undefined) return false;
+    const { id: ribbon, connector } = hit;
+    if (selectedAlone(shownTake(editor), selection)?.id !== ribbon) return false;
+    const isChosen = chosen?.ribbon === ribbon && chosen.connector === connector;
+    session.setState({ connector: isChosen ? null : { ribbon, connector }, focus: null });
+    return true;
+  };
+
+  /** With a connector chosen, a tap on something free that it fits seats it there. */
+  const seat = (pointer: Pointer): boolean => {
+    const end = session.getState().side === 'rear' ? chosenConnector(editor) : undefined;
+    if (!end || end.ribbon.ribbon.locked || plugIn(end)) return false;
+    const places = seatPlaces(shownAnalysis(editor).derived, end.ribbon, end.connector);
+    const place = nearestPlace(editor, places, pointer, TAP_REACH_PX[pointer.kind]);
+    if (place) perform(editor, seatEdit(editor, end, place));
+    return place !== undefined;
+  };
+
   const tap = (pointer: Pointer, hit: Hit | null): void => {
     if (adds(pointer)) {
       taps.forget();
       select(hit, true);
-    } else if (!focusMark(pointer)) {
-      const told = taps.tell(pointer);
-      if (told === 'double' && keyOf(hit)) selectWhatIsJoined(editor);
-      else selectNext(pointer, hit, told === 'again');
+      return;
     }
+    if (seat(pointer) || choose(hit) || focusMark(pointer)) return;
+    const told = taps.tell(pointer);
+    if (told === 'double' && keyOf(hit)) selectWhatIsJoined(editor);
+    else selectNext(pointer, hit, told === 'again');
+  };
+
+  /** What takes hold of a selected ribbon: its connectors come off, its band slides. Locked, it holds fast. */
+  const ribbonTool = (grip: Grip | null): Tool | null => {
+    const ribbon = grip && shownAnalysis(editor).derived.wiring.ribbonById.get(grip.id);
+    if (!ribbon || ribbon.ribbon.locked) return null;
+    if (grip.connector !== undefined) return seatTool(editor, grip.id, grip.connector);
+    return ribbon.facts.flat ? slideRibbonTool(editor, grip.id) : null;
   };
 
   /** A finger moves only what it selected before: on a small screen there is little free ground to pan by. */
   const successor = (from: Pointer, hit: Hit | null): Tool => {
+    const onRibbon = ribbonTool(gripAt(editor, from));
+    if (onRibbon) return onRibbon;
     const partTool = casePartTool(editor, from, hit);
     if (partTool) {
       if (!session.getState().selection.has(partTool.key))
@@ -109,7 +153,7 @@ export function selectTool(editor: Editor, taps: Taps): Tool {
 
   return {
     down(from) {
-      const hit = hitAt(editor, from);
+      const hit = gripAt(editor, from) ?? hitAt(editor, from);
       state = { at: 'pointing', from, hit };
       if (from.kind !== 'touch') return;
       forgetPress = platform.clock.after(LONG_PRESS_MS, () => {

@@ -17,7 +17,9 @@ import { changeRow } from './change-row.ts';
 import { changeSupply } from './change-supply.ts';
 import { duplicateModules } from './duplicate-modules.ts';
 import type { Edit } from './edit.ts';
+import { labelRibbon } from './label-ribbon.ts';
 import { layOutRows } from './lay-out-rows.ts';
+import { lockRibbon } from './lock-ribbon.ts';
 import { moveModules } from './move-modules.ts';
 import { moveRow } from './move-row.ts';
 import { paste } from './paste.ts';
@@ -37,8 +39,10 @@ import { renameTake } from './rename-take.ts';
 import { seatConnector } from './seat-connector.ts';
 import { setBoardHeaders } from './set-board-headers.ts';
 import { severalBy } from './several.ts';
+import { slideRibbon } from './slide-ribbon.ts';
 import { swapModules } from './swap-modules.ts';
 import { turnRibbon } from './turn-ribbon.ts';
+import { twistRibbon } from './twist-ribbon.ts';
 import { unseat } from './unseat.ts';
 
 type Command<E extends Edit> = (layout: Layout, edit: E) => Edited<Layout>;
@@ -62,6 +66,8 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'change-ribbon-kind': changeRibbonKind,
   'duplicate-modules': duplicateModules,
   'lay-out-rows': layOutRows,
+  'label-ribbon': labelRibbon,
+  'lock-ribbon': lockRibbon,
   'move-modules': moveModules,
   'move-row': moveRow,
   paste,
@@ -81,8 +87,10 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'seat-connector': seatConnector,
   'set-board-headers': setBoardHeaders,
   several: severalBy(applyEdit),
+  'slide-ribbon': slideRibbon,
   'swap-modules': swapModules,
   'turn-ribbon': turnRibbon,
+  'twist-ribbon': twistRibbon,
   unseat,
 };
 

@@ -14,7 +14,9 @@ import type { ChangeRibbonKind } from './change-ribbon-kind.ts';
 import type { ChangeRow } from './change-row.ts';
 import type { ChangeSupply } from './change-supply.ts';
 import type { DuplicateModules } from './duplicate-modules.ts';
+import type { LabelRibbon } from './label-ribbon.ts';
 import type { LayOutRows } from './lay-out-rows.ts';
+import type { LockRibbon } from './lock-ribbon.ts';
 import type { MoveModules } from './move-modules.ts';
 import type { MoveRow } from './move-row.ts';
 import type { Paste } from './paste.ts';
@@ -34,8 +36,10 @@ import type { RenameTake } from './rename-take.ts';
 import type { SeatConnector } from './seat-connector.ts';
 import type { SetBoardHeaders } from './set-board-headers.ts';
 import type { Several } from './several.ts';
+import type { SlideRibbon } from './slide-ribbon.ts';
 import type { SwapModules } from './swap-modules.ts';
 import type { TurnRibbon } from './turn-ribbon.ts';
+import type { TwistRibbon } from './twist-ribbon.ts';
 import type { Unseat } from './unseat.ts';
 
 /** A change to a layout as plain data: a finding can name one as its remedy, and a log can keep it. */
@@ -57,6 +61,8 @@ export type Edit =
   | ChangeRibbonKind
   | DuplicateModules
   | LayOutRows
+  | LabelRibbon
+  | LockRibbon
   | MoveModules
   | MoveRow
   | Paste
@@ -76,6 +82,8 @@ export type Edit =
   | SeatConnector
   | SetBoardHeaders
   | Several<Edit>
+  | SlideRibbon
   | SwapModules
   | TurnRibbon
+  | TwistRibbon
   | Unseat;

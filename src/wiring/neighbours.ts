@@ -25,6 +25,12 @@ export const inOneRow = ({ a, b }: Neighbours): boolean => a.on.header.row === b
 /** Distance between the two headers along the row, mm. */
 export const distanceMm = ({ a, b }: Neighbours): number => Math.abs(a.on.header.xMm - b.on.header.xMm);
 
+/** Way of a loose ribbon between two seats, along the row and up and down, across rows too, mm. */
+export function wayMm(pair: Neighbours): number {
+  const height = ({ on: { header } }: HeaderJoint): number => header.row.bottomMm + header.yMm;
+  return distanceMm(pair) + Math.abs(height(pair.a) - height(pair.b));
+}
+
 /** Difference of the two headers' heights in their row, mm. */
 export const skewMm = ({ a, b }: Neighbours): number => Math.abs(a.on.header.yMm - b.on.header.yMm);
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { clipOf } from '../../src/edit/clip-of.ts';
 import type { Edit } from '../../src/edit/edit.ts';
-import type { Bus, Layout, ModuleKind, RibbonKind, Seat, Take } from '../../src/layout/layout.ts';
+import type { Bus, Layout, ModuleKind, Ribbon, RibbonKind, Seat, Take } from '../../src/layout/layout.ts';
 import { targetsIn } from '../support/little-layout.ts';
 
 /** Numbers from which `editFrom` makes its choices: what they choose from is only known when it comes to it. */
@@ -237,6 +237,18 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     })),
     ...(draw.flag() && { depthMm: figure(draw) }),
   }),
+  'label-ribbon': (draw, _, take) => ({
+    type: 'label-ribbon',
+    take: take.id,
+    ribbon: draw.of(idsOf(take.ribbons), NOBODY),
+    label: draw.of(['S9', 'Long one', ' ', null], null),
+  }),
+  'lock-ribbon': (draw, _, take) => ({
+    type: 'lock-ribbon',
+    take: take.id,
+    ribbons: someOf(draw, take.ribbons),
+    locked: draw.flag(),
+  }),
   'move-modules': (draw, _, take) => ({
     type: 'move-modules',
     take: take.id,
@@ -352,6 +364,18 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     label: 'move and seat',
     edits: (['move-modules', 'seat-connector'] as const).map((type) => makers[type](draw, layout, take)),
   }),
+  'slide-ribbon': (draw, _, take) => {
+    const onModules = (ribbon: Ribbon) => ribbon.seats.filter(({ on }) => 'module' in on);
+    const seated = take.ribbons.filter((ribbon) => !ribbon.locked && onModules(ribbon).length > 0);
+    const ribbon = draw.of(seated, { id: NOBODY, kind: NOBODY, seats: [] });
+    const { connector } = draw.of(onModules(ribbon), { connector: 0, on: { board: NOBODY, header: NOBODY } });
+    const on = draw.of(
+      targetsIn(take.modules, []).flatMap((target) => ('module' in target ? [target] : [])),
+      { module: NOBODY, header: NOBODY },
+    );
+    const to = draw.number() % 4 === 0 ? { headers: (draw.number() % 5) - 2 } : { connector, on };
+    return { type: 'slide-ribbon', take: take.id, ribbon: ribbon.id, to };
+  },
   'swap-modules': (draw, _, take) => {
     const ids = idsOf(take.modules);
     return {
@@ -365,6 +389,13 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     take: take.id,
     ribbon: draw.of(idsOf(take.ribbons), NOBODY),
     seats: draw.flag() ? 'keep' : 'mirror',
+  }),
+  'twist-ribbon': (draw, _, take) => ({
+    type: 'twist-ribbon',
+    take: take.id,
+    ribbon: draw.of(idsOf(take.ribbons), NOBODY),
+    after: draw.number() % 3,
+    halfTwists: draw.number() % 3,
   }),
   unseat: (draw, _, take) => ({
     type: 'unseat',

@@ -207,6 +207,8 @@ describe('an edit that names nothing', () => {
     [{ type: 'change-supply', take, supply: 'supply', ratings: { '+9': 1 } }, 'There is no voltage "+9"'],
     [{ type: 'duplicate-modules', take, modules: ['a', 'x'] }, 'There is no module "x"'],
     [{ type: 'lay-out-rows', take: 'x', rows: [] }, 'There is no take "x"'],
+    [{ type: 'label-ribbon', take, ribbon: 'x', label: 'S1' }, 'There is no ribbon "x"'],
+    [{ type: 'lock-ribbon', take, ribbons: ['r', 'x'], locked: true }, 'There is no ribbon "x"'],
     [{ type: 'move-modules', take, moves: [{ module: 'x', ...here }] }, 'There is no module "x"'],
     [{ type: 'move-modules', take, moves: [{ module: 'a', row: 'x', atHp: 0 }] }, 'There is no row "x"'],
     [
@@ -268,8 +270,32 @@ describe('an edit that names nothing', () => {
       { type: 'several', label: 'unseat', edits: [{ type: 'unseat', take, ribbon: 'x', connector: 0 }] },
       'There is no ribbon "x"',
     ],
+    [{ type: 'slide-ribbon', take, ribbon: 'x', to: { headers: 1 } }, 'There is no ribbon "x"'],
+    [
+      { type: 'slide-ribbon', take, ribbon: 'r', to: { connector: 3, on: { module: 'a', header: 'shore' } } },
+      'r has no connector 4',
+    ],
+    [
+      { type: 'slide-ribbon', take, ribbon: 'r', to: { connector: 0, on: { module: 'x', header: 'shore' } } },
+      'There is no module "x"',
+    ],
+    [
+      { type: 'slide-ribbon', take, ribbon: 'r', to: { connector: 0, on: { module: 'a', header: 'x' } } },
+      'There is no header "x"',
+    ],
+    [
+      { type: 'slide-ribbon', take, ribbon: 'r', to: { connector: 2, on: { module: 'a', header: 'shore' } } },
+      'Connector 3 of r sits on no module',
+    ],
+    [{ type: 'slide-ribbon', take, ribbon: 'r', to: { headers: 0.5 } }, 'A ribbon slides by whole headers'],
     [{ type: 'swap-modules', take, modules: ['a', 'x'] }, 'There is no module "x"'],
     [{ type: 'turn-ribbon', take, ribbon: 'x', seats: 'keep' }, 'There is no ribbon "x"'],
+    [{ type: 'twist-ribbon', take, ribbon: 'x', after: 0, halfTwists: 1 }, 'There is no ribbon "x"'],
+    [{ type: 'twist-ribbon', take, ribbon: 'r', after: 2, halfTwists: 1 }, 'r has no gap after connector 3'],
+    [
+      { type: 'twist-ribbon', take, ribbon: 'r', after: 0, halfTwists: -1 },
+      'Half-twists must be a whole number, 0 or more',
+    ],
     [{ type: 'unseat', take, ribbon: 'x', connector: 0 }, 'There is no ribbon "x"'],
     [{ type: 'unseat', take, ribbon: 'r', connector: -1 }, 'r has no connector 0'],
   ];

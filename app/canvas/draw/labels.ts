@@ -2,7 +2,7 @@ import type { Kit } from '../../../src/index.ts';
 import { pointBetween } from '../connector-points.ts';
 import type { Knot } from '../knot.ts';
 import type { Run } from '../runs.ts';
-import type { Point } from '../sheet.ts';
+import type { Box, Point } from '../sheet.ts';
 import type { BusColour } from '../theme.ts';
 import {
   addBox,
@@ -44,13 +44,31 @@ function plateOnBand({ knots, half }: Run, width: number, height: number, stripe
   return { x: x - halfWidth - 4 - width / 2, y };
 }
 
-/** Plates with the letter of the bus and the ribbon's name. Never on the stripe. */
-export function drawLabels(
+/** A lock on a plate, px: its width, and half its height. */
+const LOCK_PX = 7;
+
+/** A small lock at the right-hand end of a plate: body and bow. */
+function drawLocks(
   ctx: Context,
-  { theme, sheet, hidden }: Paper,
-  kit: Kit,
-  runs: readonly Run[],
+  { theme }: Paper,
+  plates: readonly { readonly box: Box; readonly y: number }[],
 ): void {
+  paint(ctx, { fill: theme.ink }, plates, ({ box, y }) => {
+    const left = box.right - 4 - LOCK_PX;
+    ctx.rect(left, y - 0.5, LOCK_PX, 5.5);
+  });
+  paint(ctx, { line: theme.ink, width: 1.4 }, plates, ({ box, y }) => {
+    const middle = box.right - 4 - LOCK_PX / 2;
+    ctx.moveTo(middle - 2.2, y);
+    ctx.lineTo(middle - 2.2, y - 2);
+    ctx.arc(middle, y - 2, 2.2, Math.PI, 2 * Math.PI);
+    ctx.lineTo(middle + 2.2, y);
+  });
+}
+
+/** Plates with the letter of the bus and the ribbon's name. Never on the stripe. */
+export function drawLabels(ctx: Context, paper: Paper, kit: Kit, runs: readonly Run[]): void {
+  const { theme, sheet, hidden } = paper;
   if (sheet.scale < LEAST_SCALE || hidden?.has('names')) return;
   const letters = busLetters(kit);
   const px = Math.min(13, Math.max(LEAST_TEXT, textPx(sheet.scale) - 1.5));
@@ -58,12 +76,15 @@ export function drawLabels(
   const block = px + 1;
   const plates = runs.map((run) => {
     const { name, facts } = run.ribbon;
-    const width = block + widthOf(ctx, name, px, 650) + 6;
+    const locked = run.ribbon.ribbon.locked === true;
+    const lock = locked ? LOCK_PX + 4 : 0;
+    const width = block + widthOf(ctx, name, px, 650) + 6 + lock;
     const at = facts.flat
       ? plateOnBand(run, width, height, stripePx(sheet.scale))
       : (run.line[run.line.length >> 1] as Point);
     return {
       name,
+      locked,
       box: boxAround(at, width / 2, height / 2),
       y: at.y,
       bus: kit.buses.indexOf(facts.bus.bus),
@@ -77,4 +98,9 @@ export function drawLabels(
     write(ctx, letters[bus] as string, box.left + block / 2, y, { px, colour: ink, weight: 700, ...CENTRED });
     write(ctx, name, box.left + block + 3, y, { px, colour: theme.ink, weight: 650, baseline: 'middle' });
   }
+  drawLocks(
+    ctx,
+    paper,
+    plates.filter(({ locked }) => locked),
+  );
 }

@@ -1,5 +1,4 @@
-import { CONDUCTOR_MM, orderOf } from '../../../src/index.ts';
-import type { Knot } from '../knot.ts';
+import { CONDUCTOR_MM, type PinEnd } from '../../../src/index.ts';
 import type { Run } from '../runs.ts';
 import type { Point } from '../sheet.ts';
 import { addLine, addPolygon, type Context, type Paper, paint } from './paper.ts';
@@ -22,13 +21,29 @@ interface Piece {
   readonly down: boolean;
 }
 
+/** A connector as far as a band cares: where it is, and on which edge its stripe lies. */
+export interface BandStop extends Point {
+  readonly pin1: PinEnd | undefined;
+}
+
+/** More are drawn as some with the same outcome: stripe and face turn over with each. */
+const MOST_DRAWN = 4;
+
+const drawnTwists = (halfTwists: number): number =>
+  halfTwists <= MOST_DRAWN ? halfTwists : MOST_DRAWN - (halfTwists % 2);
+
+/** Share of the way between two connectors that half-twists may take up. */
+const TWIST_SHARE = 0.8;
+
 /** Cuts the band between two connectors into straight pieces and half-twists. */
-function piecesBetween(a: Knot, b: Knot, half: number, halfTwists: number): Piece[] {
+function piecesBetween(a: BandStop, b: BandStop, half: number, count: number): Piece[] {
   const down = a.pin1 === 'down';
   const whole = { x0: a.x, y0: a.y, x1: b.x, y1: b.y, half, crossed: false, down };
-  if (halfTwists === 0) return [whole];
+  if (count === 0) return [whole];
+  const halfTwists = drawnTwists(count);
   const width = b.x - a.x;
-  const twisted = Math.min(Math.abs(width) * 0.8, halfTwists * half * 2.4) / Math.max(Math.abs(width), 1e-6);
+  const span = Math.min(Math.abs(width) * TWIST_SHARE, halfTwists * half * 2.4);
+  const twisted = span / Math.max(Math.abs(width), 1e-6);
   const stops = [
     0,
     ...Array.from({ length: halfTwists + 1 }, (_, i) => 0.5 + twisted * (i / halfTwists - 0.5)),
@@ -51,32 +66,43 @@ function piecesBetween(a: Knot, b: Knot, half: number, halfTwists: number): Piec
 }
 
 /** What sticks out beyond the outermost connectors. */
-function endPiece(knot: Knot, half: number, reach: number): Piece {
+function endPiece(stop: BandStop, half: number, reach: number): Piece {
   return {
-    x0: knot.x,
-    y0: knot.y,
-    x1: knot.x + reach,
-    y1: knot.y,
+    x0: stop.x,
+    y0: stop.y,
+    x1: stop.x + reach,
+    y1: stop.y,
     half,
     crossed: false,
-    down: knot.pin1 === 'down',
+    down: stop.pin1 === 'down',
   };
 }
 
-function piecesOf({ knots, half, ribbon }: Run, scale: number): Piece[] {
-  const first = knots[0] as Knot;
-  const last = knots[knots.length - 1] as Knot;
+/**
+ * A band over its connectors in their order along it, as straight pieces and half-twists.
+ * @param half - half of its width, px
+ * @param halfTwists - after each connector
+ */
+export function bandPieces(
+  stops: readonly BandStop[],
+  half: number,
+  halfTwists: readonly number[],
+  scale: number,
+): Piece[] {
+  const first = stops[0] as BandStop;
+  const last = stops[stops.length - 1] as BandStop;
   const outward = Math.sign(last.x - first.x) * END_MM * scale;
-  const twists = ribbon.ribbon.twists ?? [];
   return [
     endPiece(first, half, -outward),
-    ...knots.slice(1).flatMap((knot, i) => {
-      const before = knots[i] as Knot;
-      return piecesBetween(before, knot, half, twists[orderOf(ribbon, before.connector)] ?? 0);
-    }),
+    ...stops
+      .slice(1)
+      .flatMap((stop, i) => piecesBetween(stops[i] as BandStop, stop, half, halfTwists[i] ?? 0)),
     endPiece(last, half, outward),
   ];
 }
+
+const piecesOf = ({ knots, half, ribbon }: Run, scale: number): Piece[] =>
+  bandPieces(knots, half, ribbon.ribbon.twists ?? [], scale);
 
 /** From this slope on a band would look too thin if its width were measured down the screen. */
 const STEEP = 0.3;
@@ -89,17 +115,31 @@ function acrossOf({ x0, y0, x1, y1 }: Piece): Point {
   return { x: -dy / length, y: dx / length };
 }
 
-/** The strip of a piece between two distances from its middle, down the screen; it changes sides in a half-twist. */
-function addStrip(ctx: Context, piece: Piece, upper: number, lower: number): void {
-  const { x0, y0, x1, y1, crossed } = piece;
+/** Corners of a strip of a piece: at its start from one distance of its middle to another, and so at its end. */
+function cornersOf(
+  piece: Piece,
+  [upper, lower]: readonly [number, number],
+  [farUpper, farLower]: readonly [number, number],
+): Point[] {
+  const { x0, y0, x1, y1 } = piece;
   const { x, y } = acrossOf(piece);
-  const [a, b] = crossed ? [-upper, -lower] : [upper, lower];
-  addPolygon(ctx, [
+  return [
     { x: x0 + x * upper, y: y0 + y * upper },
-    { x: x1 + x * a, y: y1 + y * a },
-    { x: x1 + x * b, y: y1 + y * b },
+    { x: x1 + x * farUpper, y: y1 + y * farUpper },
+    { x: x1 + x * farLower, y: y1 + y * farLower },
     { x: x0 + x * lower, y: y0 + y * lower },
-  ]);
+  ];
+}
+
+/** The strip of a piece between two distances from its middle; it is turned over in a half-twist. */
+export const stripCorners = (piece: Piece, upper: number, lower: number): Point[] =>
+  cornersOf(piece, [upper, lower], piece.crossed ? [-upper, -lower] : [upper, lower]);
+
+/** The stripe's corners on a piece. In a half-twist it passes over the crossing to the other edge, as wide as ever. */
+export function stripeCorners(piece: Piece, stripe: number): Point[] {
+  const upper = piece.down ? piece.half - stripe : -piece.half;
+  const lower = upper + stripe;
+  return cornersOf(piece, [upper, lower], piece.crossed ? [-lower, -upper] : [upper, lower]);
 }
 
 /** The loudest line of the drawing is never thinner than this, px. */
@@ -132,7 +172,7 @@ export function drawRibbons(
   const { ribbonEdge } = theme;
   const pieces = runs.flatMap((run) => piecesOf(run, scale));
   paint(ctx, { fill: theme.ribbon, line: ribbonEdge, width: 0.9 }, pieces, (piece) =>
-    addStrip(ctx, piece, -piece.half, piece.half),
+    addPolygon(ctx, stripCorners(piece, -piece.half, piece.half)),
   );
   if (single || CONDUCTOR_MM * scale >= CONDUCTORS_APART) {
     paint(ctx, { line: theme.ribbonLine, width: 0.6 }, pieces, (piece) =>
@@ -140,8 +180,7 @@ export function drawRibbons(
     );
   }
   const stripe = stripePx(scale);
-  paint(ctx, { fill: theme.stripe, line: ribbonEdge, width: 0.7 }, pieces, (piece) => {
-    const edge = piece.down ? piece.half - stripe : -piece.half;
-    addStrip(ctx, piece, edge, edge + stripe);
-  });
+  paint(ctx, { fill: theme.stripe, line: ribbonEdge, width: 0.7 }, pieces, (piece) =>
+    addPolygon(ctx, stripeCorners(piece, stripe)),
+  );
 }

@@ -1,15 +1,9 @@
 import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derived-take.ts';
-import { distanceMm, type Neighbours } from '../../wiring/neighbours.ts';
+import { wayMm } from '../../wiring/neighbours.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { example, onBoard, onModule, ribbon } from '../example.ts';
 import { headerSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
-
-/** Way of a loose ribbon between two seats, along the row and up and down, across rows too, mm. */
-function wayMm(pair: Neighbours): number {
-  const height = ({ on: { header } }: Neighbours['a']): number => header.row.bottomMm + header.yMm;
-  return distanceMm(pair) + Math.abs(height(pair.a) - height(pair.b));
-}
 
 export const about: About = {
   title: 'Lead too short for its way',
