@@ -29,7 +29,9 @@ export { demoLayout } from './layout/demo.ts';
 export type * from './layout/layout.ts';
 export { fail, ok, type Result } from './layout/result.ts';
 export { emptyLayout } from './layout/starter.ts';
+export { type Berth, berthOn, isSamePlace, isTaken } from './wiring/berth.ts';
 export { type DerivedTake, deriveTake } from './wiring/derive.ts';
+export type { Gap } from './wiring/gap.ts';
 export {
   atMmOf,
   connectorAt,
@@ -40,5 +42,11 @@ export {
   stripeAt,
   waysOf,
 } from './wiring/laid-ribbon.ts';
+export { type LayOptions, layAlong } from './wiring/lay-along.ts';
+export { layLoose } from './wiring/lay-loose.ts';
 export { type LaidOver, layRibbon } from './wiring/lay-ribbon.ts';
+export { type Landing, type Laying, type Miss, type WhyNot, whyNotOn } from './wiring/laying.ts';
 export { directionOf, type Lie } from './wiring/lie.ts';
+export { betterKind, landed, type Pulled, pullRibbon } from './wiring/pull-ribbon.ts';
+export { type Lead, lengthMmOf, type NoLead, shortestLead, tautest } from './wiring/shortest-lead.ts';
+export { leftInStock } from './wiring/stock.ts';

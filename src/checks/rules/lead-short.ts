@@ -1,15 +1,8 @@
-import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
-import { distanceMm, type Neighbours } from '../../wiring/neighbours.ts';
+import { missingMm, neededMm } from '../../wiring/gap.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { example, onBoard, onModule, ribbon } from '../example.ts';
 import { headerSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
-
-/** Way of a loose ribbon between two seats, along the row and up and down, across rows too, mm. */
-function wayMm(pair: Neighbours): number {
-  const height = ({ on: { header } }: Neighbours['a']): number => header.row.bottomMm + header.yMm;
-  return distanceMm(pair) + Math.abs(height(pair.a) - height(pair.b));
-}
 
 export const about: About = {
   title: 'Lead too short for its way',
@@ -20,11 +13,12 @@ export const about: About = {
 export const leadShort: Check = {
   id: 'lead-short',
   level: 'fault',
-  *find({ neighbours, limits }: DerivedTake) {
-    for (const pair of neighbours) {
+  *find(take: DerivedTake) {
+    const { limits } = take;
+    for (const pair of take.neighbours) {
       if (pair.lay !== 'loose') continue;
-      const needed = wayMm(pair) + limits.leadAllowanceMm;
-      if (!exceeds(needed, pair.lengthMm)) continue;
+      if (missingMm(pair, take) === undefined) continue;
+      const needed = neededMm(pair, limits);
       yield {
         subjects: neighbourSubjects(pair),
         part: neighbourPart(pair),
