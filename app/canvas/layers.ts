@@ -19,6 +19,7 @@ import {
   drawSectionGrounds,
   drawSectionTexts,
 } from './draw/section.ts';
+import { drawStarts } from './draw/starts.ts';
 import { drawTraces } from './draw/traces.ts';
 import { type Moving, type Scene, selectionKey } from './model.ts';
 import { type Run, runOf } from './runs.ts';
@@ -132,7 +133,12 @@ function isRunSeen({ view, sheet }: Paper, { box, knots }: Run): boolean {
 }
 
 /** What a gesture moves, as it would be on release, with its marks. Costs as much as it moves, however large the take. */
-export function paintMoving(ctx: Context, paper: Paper, { derived, notes }: Moving, cast: Cast): void {
+export function paintMoving(
+  ctx: Context,
+  paper: Paper,
+  { derived, notes, overlay }: Moving,
+  cast: Cast,
+): void {
   const { places, wiring } = derived;
   const modules = places.modules.filter(cast.moves);
   const runs = runsOf(paper.sheet, derived, wiring.ribbons.filter(cast.carries));
@@ -142,6 +148,7 @@ export function paintMoving(ctx: Context, paper: Paper, { derived, notes }: Movi
   drawWiring(ctx, paper, derived, runs);
   drawOutlines(ctx, paper, { boxes: modules.map((module) => moduleBox(paper.sheet, module)), runs: [] });
   drawMarks(ctx, paper, marksOf(paper.sheet, notes.filter(cast.concerns), null));
+  overlay?.(ctx, paper);
 }
 
 const matching =
@@ -191,6 +198,7 @@ export function paintMarks(
 ): void {
   if (!moving) paintFocus(ctx, paper, scene);
   paintSelection(ctx, paper, scene, cast);
+  if (scene.starts) drawStarts(ctx, paper, scene.starts);
   if (moving?.target) drawOutlines(ctx, paper, targetShapes(paper.sheet, moving.derived, moving.target));
   drawMarks(ctx, paper, marks);
 }

@@ -1,21 +1,18 @@
 import type { DerivedTake, Note, Side, SubjectType } from '../../src/index.ts';
+import type { Context, Paper } from './draw/paper.ts';
 
 export type { Side };
 
-export type ThemeName = 'light' | 'dark' | 'dim';
-
-/** Where the sheet lies on the screen: CSS px per mm of rack, and the sheet's origin in CSS px. */
-export interface Viewport {
-  readonly scale: number;
-  readonly x: number;
-  readonly y: number;
+/** A place on the drawing, mm: from the left end of its row seen from the front, and its half extent. */
+export interface Place {
+  readonly row: number;
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly halfXMm: number;
+  readonly halfYMm: number;
 }
 
-/** CSS px. */
-export interface Size {
-  readonly width: number;
-  readonly height: number;
-}
+export type { Size, ThemeName, Viewport } from './screen.ts';
 
 /** What lies under a point of the sheet. */
 export type Hit =
@@ -41,6 +38,8 @@ export interface Scene {
   readonly selection: ReadonlySet<string>;
   /** Key of the note whose subjects stand out while all else is dimmed. */
   readonly focus: string | null;
+  /** Where what is in hand can start. */
+  readonly starts?: readonly Place[];
 }
 
 /** What a drag in progress shows instead: the same take as it would be on release. */
@@ -51,6 +50,8 @@ export interface Moving {
   readonly modules: ReadonlySet<string>;
   /** What the gesture would drop on, outlined. */
   readonly target?: Hit;
+  /** Drawn over what moves, by whoever moves it: what the drawing of a take has no place for. */
+  readonly overlay?: (ctx: Context, paper: Paper) => void;
 }
 
 /** The running drag, outside React: a store of one value. */

@@ -1,7 +1,9 @@
 import { applyEdit } from '../../src/index.ts';
 import type { Editor } from '../editor.ts';
 import { startAnnouncer } from '../store/announcer.ts';
+import { markStarts } from '../tools/mark-starts.ts';
 import { createToolbox } from '../tools/toolbox.ts';
+import { showHints } from './hint-card.ts';
 import { listenToFiles } from './listen-to-files.ts';
 import { listenToKeys } from './listen-to-keys.ts';
 import { listenToPointers } from './listen-to-pointers.ts';
@@ -21,6 +23,8 @@ export function takeHold(editor: Editor, stage: HTMLElement): () => void {
     listenToTray(editor, stage, toolbox),
     listenToFiles(editor),
     startAnnouncer(editor),
+    markStarts(editor),
+    showHints(editor, stage),
   ];
   return () => {
     for (const end of ends) end();

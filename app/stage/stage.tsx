@@ -1,4 +1,5 @@
 import { type RefObject, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
+import { useStore } from 'zustand';
 import type { Scene } from '../canvas/model.ts';
 import { CanvasStage } from '../canvas/stage.tsx';
 import { THEMES } from '../canvas/theme.ts';
@@ -12,9 +13,10 @@ function useScene(): Scene {
   const side = useSession((session) => session.side);
   const selection = useSession((session) => session.selection);
   const focus = useSession((session) => session.focus);
+  const starts = useStore(useEditor().hints, (hints) => hints.starts);
   return useMemo(
-    () => ({ derived, notes, side, selection, focus }),
-    [derived, notes, side, selection, focus],
+    () => ({ derived, notes, side, selection, focus, starts }),
+    [derived, notes, side, selection, focus, starts],
   );
 }
 

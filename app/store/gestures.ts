@@ -22,8 +22,11 @@ export interface Gestures extends MovingStore {
   readonly inWords: MovingStore;
   /** @param label - what is being done, to follow "Undo" */
   begin(take: string, label: string): void;
-  /** Shows the take as it was at the start with this edit done to it; `null`: as it was. */
-  preview(edit: Edit | null): void;
+  /**
+   * Shows the take as it was at the start with this edit done to it; `null`: as it was.
+   * @param overlay - drawn over it
+   */
+  preview(edit: Edit | null, overlay?: Moving['overlay']): void;
   /** Keeps what is shown; answers with the modules that now stand elsewhere, new ones included. */
   commit(): ReadonlySet<string>;
   cancel(): void;
@@ -60,13 +63,15 @@ export function createGestures(layouts: LayoutStore, clock: Clock): Gestures {
       layouts.begin(label);
       store.setState({ ...AT_REST, running: true });
     },
-    preview(edit) {
+    preview(edit, overlay) {
       const done = layouts.preview(edit);
       if (!done.ok) return;
       const before = takeOf(layouts.layout(), takeId);
       const take = takeOf(done.value, takeId);
       const modules = movedBetween(before, take);
-      store.setState({ moving: take === before ? null : { ...analyse(done.value.kit, take), modules } });
+      const isShown = take !== before || overlay !== undefined;
+      const moving = { ...analyse(done.value.kit, take), modules, ...(overlay && { overlay }) };
+      store.setState({ moving: isShown ? moving : null });
     },
     commit() {
       const modules = store.getState().moving?.modules ?? NO_MODULES;

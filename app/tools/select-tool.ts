@@ -3,7 +3,9 @@ import { type Editor, shownAnalysis } from '../editor.ts';
 import { focusNote } from '../store/focus-note.ts';
 import { NOTHING } from '../store/session.ts';
 import { hitAt, moduleUnder, notesAt } from '../store/view.ts';
+import { freeBerthAt } from './berths.ts';
 import { dragTool } from './drag-tool.ts';
+import { layTool } from './lay-tool.ts';
 import { marqueeTool } from './marquee-tool.ts';
 import { panTool } from './pan-tool.ts';
 import { keyOf, moduleOf, toggled } from './pick.ts';
@@ -21,7 +23,10 @@ const IDLE: State = { at: 'idle' };
 
 const adds = ({ shift, mod }: Pointer): boolean => shift || mod;
 
-/** Taps select; a press that wanders moves what is selected, draws a marquee or, by finger, moves the sheet. */
+/**
+ * Taps select; a press that wanders moves what is selected, draws a marquee or, by finger, moves the sheet. From
+ * a free header it pulls a ribbon or lead; a finger rests there first.
+ */
 export function selectTool(editor: Editor): Tool {
   const { session, platform } = editor;
   let state: State = IDLE;
@@ -52,12 +57,19 @@ export function selectTool(editor: Editor): Tool {
 
   /** A finger moves only what it selected before: on a small screen there is little free ground to pan by. */
   const successor = (from: Pointer): Tool => {
+    if (from.kind !== 'touch' && freeBerthAt(editor, from)) return layTool(editor, () => null);
     const module = moduleUnder(editor, from);
     if (module === null) return from.kind === 'touch' ? panTool(editor) : marqueeTool(editor);
     const isSelected = session.getState().selection.has(selectionKey('module', module));
     if (!isSelected && from.kind === 'touch') return panTool(editor);
     if (!isSelected) select({ type: 'module', id: module }, adds(from));
     return dragTool(editor, module);
+  };
+
+  const handOn = (to: Tool, from: Pointer): Tool => {
+    state = { at: 'handed on', to };
+    to.down(from);
+    return to;
   };
 
   return {
@@ -67,7 +79,12 @@ export function selectTool(editor: Editor): Tool {
       if (from.kind !== 'touch') return;
       forgetPress = platform.clock.after(LONG_PRESS_MS, () => {
         rest();
-        select(hit, true);
+        if (freeBerthAt(editor, from))
+          handOn(
+            layTool(editor, () => null),
+            from,
+          );
+        else select(hit, true);
       });
     },
     move(pointer) {
@@ -75,10 +92,7 @@ export function selectTool(editor: Editor): Tool {
       if (state.at !== 'pointing' || !hasWandered(state.from, pointer)) return;
       forgetPress();
       const { from } = state;
-      const to = successor(from);
-      state = { at: 'handed on', to };
-      to.down(from);
-      to.move(pointer);
+      handOn(successor(from), from).move(pointer);
     },
     up(pointer) {
       if (state.at === 'handed on') state.to.up(pointer);
@@ -89,5 +103,6 @@ export function selectTool(editor: Editor): Tool {
       if (state.at === 'handed on') state.to.cancel();
       rest();
     },
+    press: (key) => state.at === 'handed on' && state.to.press?.(key) === true,
   };
 }

@@ -9,6 +9,7 @@ import { selectTool } from './select-tool.ts';
 
 /** Hands every pointer on the stage to the tool that it belongs to. */
 export interface Toolbox extends Tool {
+  press(key: string): boolean;
   hover(pointer: Pointer): void;
   leave(): void;
   wheel(wheel: Wheel): void;
@@ -81,6 +82,7 @@ export function createToolbox(editor: Editor): Toolbox {
       if (active) drop();
       else place.cancel();
     },
+    press: (key) => (active ? active.tool.press?.(key) === true : place.press(key)),
     hover(pointer) {
       if (!active && editor.session.getState().inHand !== null) place.hover(pointer);
     },
