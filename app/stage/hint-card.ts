@@ -21,15 +21,21 @@ interface Box extends Room {
   readonly top: number;
 }
 
-/** Where the card goes: near the hand and never under it, never off the stage. */
-export function cardPlace({ at }: Pick<Hint, 'at'>, card: Room, stage: Room): Pick<Box, 'left' | 'top'> {
+/** Where the card goes: near the hand and never under it, before what it draws and never off the stage. */
+export function cardPlace(
+  { at, lean }: Pick<Hint, 'at' | 'lean'>,
+  card: Room,
+  stage: Room,
+): Pick<Box, 'left' | 'top'> {
   const off = OFF_PX[at.kind];
   const isFinger = at.kind === 'touch';
   const right = at.x + off.x;
   const left = at.x - off.x - card.width;
+  const hasRight = right + card.width + EDGE_PX <= stage.width;
+  const goesRight = hasRight && (lean > 0 || left < EDGE_PX);
   const below = at.y + off.y;
   const above = at.y - off.y - card.height;
-  const x = isFinger ? at.x - card.width / 2 : right + card.width + EDGE_PX <= stage.width ? right : left;
+  const x = isFinger ? at.x - card.width / 2 : goesRight ? right : left;
   const firstY = isFinger ? above : below;
   const fits = isFinger ? firstY >= EDGE_PX : firstY + card.height + EDGE_PX <= stage.height;
   const y = fits ? firstY : isFinger ? below : above;
@@ -46,6 +52,8 @@ const element = (name: string, className: string, text = ''): HTMLElement => {
   return made;
 };
 
+const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 function fill(card: HTMLElement, { title, connectors, lines, keys }: Hint): void {
   const strip = element('span', 'hint-connectors');
   strip.append(...connectors.map(({ number, shown }) => element('i', shown, String(number))));
@@ -53,7 +61,7 @@ function fill(card: HTMLElement, { title, connectors, lines, keys }: Hint): void
     element('b', 'hint-title', title),
     ...(connectors.length > 0 ? [strip] : []),
     ...lines.map(({ text, isTrouble }) =>
-      element('span', isTrouble ? 'hint-line trouble' : 'hint-line', text),
+      element('span', isTrouble ? 'hint-line trouble' : 'hint-line', sentence(text)),
     ),
     ...(keys ? [element('small', 'hint-keys', keys)] : []),
   );
@@ -71,7 +79,7 @@ export function showHints(editor: Editor, stage: HTMLElement): () => void {
     const { hint } = editor.hints.getState();
     card.hidden = hint === null;
     if (!hint) return;
-    const { at, ...words } = hint;
+    const { at, lean: _, ...words } = hint;
     const text = JSON.stringify([words, at.kind]);
     if (text !== written) {
       written = text;

@@ -15,6 +15,8 @@ interface HintLine {
 export interface Hint {
   /** CSS px of the stage. */
   readonly at: Pick<Pointer, 'x' | 'y' | 'kind'>;
+  /** Which way on the screen the hand draws, +1 to the right: the card keeps off what was drawn. */
+  readonly lean: 1 | -1;
   readonly title: string;
   /** As they lie on the screen, from left to right, with their numbers. */
   readonly connectors: readonly { readonly number: number; readonly shown: Shown }[];

@@ -19,10 +19,10 @@ import { drawLaying, drawReach } from '../canvas/draw/laying.ts';
 import { type Moving, selectionKey } from '../canvas/model.ts';
 import { type Editor, shownAnalysis, shownTake } from '../editor.ts';
 import { figure } from '../panels/figures.ts';
-import type { Hint } from '../store/hints.ts';
+import { type Hint, NO_STARTS } from '../store/hints.ts';
 import { markPrefix } from '../store/leads.ts';
 import { sheetNow, toSheet } from '../store/view.ts';
-import { alongRow, berthPoint, berthsNear, headerExactly, headersUnder } from './berths.ts';
+import { alongRow, berthPoint, berthsNear, freeBerthAt, headerExactly, headersUnder } from './berths.ts';
 import { connectorsOf, layingLines, leadLines, plain, spokenOf, trouble, whyWords } from './laying-words.ts';
 import { hasWandered, type Pointer, type Tool } from './pointer.ts';
 
@@ -207,7 +207,12 @@ function looseOutcome(editor: Editor, kind: RibbonKind, held: Held, pointer: Poi
     ...held.passed.filter(({ on }) => !isSamePlace(on, end.on)),
     end,
   ];
-  const target = targetOf(editor, held, pointer, (end) => layLoose(derived, kind.id, stopsTo(end)).ok);
+  const target = targetOf(
+    editor,
+    held,
+    pointer,
+    (end) => !(isLong(kind) && isSecondBoard(held, end)) && layLoose(derived, kind.id, stopsTo(end)).ok,
+  );
   const stops = target ? stopsTo(target) : [held.start, ...held.passed];
   if (stops.length < 2) return openOutcome(editor, held, pointer, kind.name, kind.connectors.at(-1)?.atMm);
   const laid = layLoose(derived, kind.id, stops);
@@ -258,15 +263,22 @@ function pulledOutcome(editor: Editor, held: Held, pointer: Pointer): Outcome {
   return laidOutcome(editor, laying, inStock, (shown) => layingLines(laying, shown, derived, better));
 }
 
+const isOnBoard = ({ on }: Berth): boolean => on.type === 'header' && on.header.owner.type === 'board';
+
+/** A lead with several connectors leads from one header of a board to modules. */
+const isSecondBoard = (held: Held, berth: Berth): boolean =>
+  isOnBoard(berth) && [held.start, ...held.passed].some(isOnBoard);
+
 /** Adds the place under the hand to those that a lead was drawn over; back over the one before takes it off again. */
 function passOver(editor: Editor, kind: RibbonKind | null, held: Held, pointer: Pointer): Held {
   if (kind?.lay !== 'loose' || !isLong(kind) || !held.drawn) return held;
   const { derived } = shownAnalysis(editor);
   const isAt = (berth: Berth) => (other: Berth) => isSamePlace(other.on, berth.on);
-  const under = berthsNear(editor, pointer).find(({ on }) => !isTaken(derived, on));
+  const under = freeBerthAt(editor, pointer);
   if (!under || isSamePlace(under.on, held.start.on)) return under ? { ...held, passed: [] } : held;
   const known = held.passed.findIndex(isAt(under));
   if (known >= 0) return { ...held, passed: held.passed.slice(0, known + 1) };
+  if (isSecondBoard(held, under)) return held;
   const passed = [...held.passed, under];
   return layLoose(derived, kind.id, [held.start, ...passed]).ok ? { ...held, passed } : held;
 }
@@ -309,7 +321,8 @@ export function layTool(
     const { side } = session.getState();
     const keys = state.at === 'holding' && laying?.facts.flat && pointer.kind === 'mouse' ? KEYS : '';
     const connectors = laying ? connectorsOf(laying, side) : [];
-    hints.setState({ hint: { at: pointer, title, connectors, lines: lines(gestures.get()), keys } });
+    const lean = state.at === 'holding' && pointer.x < state.held.from.x ? -1 : 1;
+    hints.setState({ hint: { at: pointer, lean, title, connectors, lines: lines(gestures.get()), keys } });
   };
 
   /** What moves is drawn anew only where something other than the card has changed. */
@@ -420,6 +433,7 @@ export function layTool(
       }
       const held = { start, from: pointer, drawn: false, turned: false, skip: 0, passed: [] };
       state = { at: 'holding', held };
+      hints.setState({ starts: NO_STARTS });
       show(outcomeOf(held, pointer), pointer);
     },
     move(pointer) {

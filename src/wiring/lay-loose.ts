@@ -76,6 +76,9 @@ function assign(
   return { placings, gaps };
 }
 
+/** A lead is numbered from the board. */
+const isBoard = ({ on }: Berth): boolean => on.type === 'header' && on.header.owner.type === 'board';
+
 const shortBy = (gaps: readonly Gap[]): number => gaps.reduce((sum, { missingMm = 0 }) => sum + missingMm, 0);
 
 /**
@@ -92,7 +95,9 @@ export function layLoose(take: DerivedTake, kindId: string, stops: readonly Bert
   }
   const [start] = stops;
   const forward = facts.connectors.map((_, i) => i);
-  const ways = [forward, [...forward].reverse()].flatMap((order) => assign(take, facts, stops, order) ?? []);
+  const orders = [forward, [...forward].reverse()];
+  if (start && !isBoard(start) && stops.some(isBoard)) orders.reverse();
+  const ways = orders.flatMap((order) => assign(take, facts, stops, order) ?? []);
   const [first, ...others] = ways;
   if (!first || !start) return fail('no-mate');
   const best = others.reduce((least, way) => (shortBy(way.gaps) < shortBy(least.gaps) ? way : least), first);

@@ -312,7 +312,7 @@ const crowd: fc.Arbitrary<Layout> = fc
 
 describe('what is shown to land and the notes after letting go never disagree', () => {
   it('in a crowd of modules', () => {
-    const seen = { missed: 0, several: 0, flawed: 0, plugged: 0 };
+    const seen = { missed: 0, several: 0, flawed: 0 };
     fc.assert(
       fc.property(crowd, pick, hand, options, (layout, picked, offMm, wanted) => {
         const before = derive(layout);
@@ -320,20 +320,57 @@ describe('what is shown to land and the notes after letting go never disagree', 
         const ways = startsOf(before).flatMap((start) =>
           kinds.flatMap(({ id }) => (layAlong(before, id, start, 0).ok ? [{ id, start }] : [])),
         );
-        const plugs = ways.filter(({ start }) => start.on.type === 'connector');
-        const some = plugs.length > 0 && picked % 2 === 0 ? plugs : ways;
-        const way = some[picked % Math.max(1, some.length)];
+        const way = ways[picked % Math.max(1, ways.length)];
         if (!way) return;
         const towards = way.start.xMm + offMm;
         const laid = agree(layout, way.id, way.start, towards, optionsAt(before, way.start, towards, wanted));
         if (laid?.landings.some(({ miss }) => miss)) seen.missed++;
         if ((laid?.seats.length ?? 0) > 2) seen.several++;
         if (laid?.gaps.some(({ flaws }) => flaws.length > 0)) seen.flawed++;
-        if (laid?.start.on.type === 'connector' && laid.gaps.length > 0) seen.plugged++;
       }),
       runs(600),
     );
     expect(Math.min(...Object.values(seen)), JSON.stringify(seen)).toBeGreaterThan(5);
+  });
+
+  it('on an extension, through the socket to the seats beyond', () => {
+    let reached = 0;
+    const steps = fc.array(fc.constantFrom(5, 7.5, 10, 15, 20), { minLength: 3, maxLength: 6 });
+    fc.assert(
+      fc.property(steps, fc.nat({ max: 2 }), hand, options, (list, socket, offMm, wanted) => {
+        const demo = demoLayout();
+        const take = demo.takes[0] as Take;
+        let atHp = 0;
+        const modules = list.map((step, i): Module => {
+          atHp += step;
+          return { id: `m${i}`, kind: 'jetty', row: 'upper', atHp };
+        });
+        const seated = [0, 1, 2].filter((connector) => connector !== socket).slice(0, 1 + (list.length % 2));
+        const t: Ribbon = {
+          id: 't',
+          kind: 'tide-3',
+          seats: seated.map((connector, i) => ({
+            connector,
+            on: { module: `m${seated.length - 1 - i}`, header: 'tide' },
+          })),
+        };
+        const layout = { ...demo, takes: [{ ...take, supplies: [], modules, ribbons: [t] }] };
+        const before = derive(layout);
+        const ribbon = before.wiring.ribbonById.get('t');
+        if (!ribbon) throw new Error('no ribbon');
+        const near = berthOn(headerOf(before, 'm0', 'tide'));
+        const start: Berth = {
+          ...near,
+          on: { type: 'connector', ribbon, connector: socket },
+          xMm: near.xMm + offMm / 10,
+        };
+        const towards = start.xMm + Math.abs(offMm);
+        const laid = agree(layout, 'tide-more', start, towards, optionsAt(before, start, towards, wanted));
+        if (laid && laid.gaps.length > 0) reached++;
+      }),
+      runs(200),
+    );
+    expect(reached).toBeGreaterThan(20);
   });
 
   it('in any layout', () => {

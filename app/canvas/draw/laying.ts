@@ -34,14 +34,20 @@ function missingOf(sheet: Sheet, { landings, facts, start }: Laying): Missing[] 
   });
 }
 
-/** The number of each connector, above it. */
+/**
+ * The number of each connector: below it, clear of the marks of notes; above it where its dimension is below. One that
+ * is put on a header beside its pins has both, and none.
+ */
 function drawNumbers(ctx: Context, { sheet, theme }: Paper, { landings, facts, start }: Laying): void {
   const row = rowOf(sheet, start);
   const px = LEAST_TEXT;
-  const tags = landings.map(({ connector, xMm, yMm, lands }) => {
-    const half = (socketBodyMm(facts.ways[connector] ?? 0).longMm * sheet.scale) / 2;
-    return { text: String(connector + 1), lands, x: xOf(row, xMm), y: yOf(row, yMm) - half - 11 };
-  });
+  const tags = landings
+    .filter(({ miss, on }) => !miss || !on)
+    .map(({ connector, xMm, yMm, lands, miss }) => {
+      const half = (socketBodyMm(facts.ways[connector] ?? 0).longMm * sheet.scale) / 2;
+      const y = yOf(row, yMm) + (miss ? -half - 11 : half + 11);
+      return { text: String(connector + 1), lands, x: xOf(row, xMm), y };
+    });
   const tag = ({ x, y }: Point): void => addDot(ctx, x, y, 8);
   paint(
     ctx,
@@ -69,7 +75,8 @@ function drawArches(ctx: Context, { sheet, theme }: Paper, { gaps, start }: Layi
     const radius = arch.kind === 'arch' ? ` · r ${arch.radiusMm.toFixed(1)}` : '';
     const whole = `${arch.heightMm.toFixed(1)}${radius}`;
     const room = Math.abs(xOf(row, a.xMm) - xOf(row, b.xMm)) - 4;
-    const text = widthOf(ctx, whole, px, 650) <= room ? whole : arch.heightMm.toFixed(1);
+    const short = arch.kind === 'arch' ? `r ${arch.radiusMm.toFixed(1)}` : arch.heightMm.toFixed(1);
+    const text = widthOf(ctx, whole, px, 650) <= room ? whole : short;
     const crown = Math.max(a.zMm ?? 0, b.zMm ?? 0) + arch.heightMm;
     return [{ text, flawed: flaws.length > 0, at: crownPoint(row, (a.xMm + b.xMm) / 2, crown) }];
   });
