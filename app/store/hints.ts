@@ -3,7 +3,7 @@ import type { Place } from '../canvas/model.ts';
 import type { Pointer } from '../tools/pointer.ts';
 
 /** A connector on the card: sits as it should, misses what it should sit on, or hangs free. */
-export type Shown = 'lands' | 'misses' | 'free';
+type Shown = 'lands' | 'misses' | 'free';
 
 interface HintLine {
   readonly text: string;

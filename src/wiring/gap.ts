@@ -8,7 +8,7 @@ import { crossesJoint, distanceMm, inOneRow, isOutOfLine, type Neighbours } from
 export type GapRules = Pick<DerivedTake, 'limits' | 'crossed'>;
 
 /** Neighbours on one flat ribbon in one row: those whose gap can be computed. */
-export const isGap = (pair: Neighbours): boolean =>
+const isGap = (pair: Neighbours): boolean =>
   pair.lay !== 'loose' && !crossesJoint(pair) && inOneRow(pair);
 
 const isCrossed = ({ ribbons }: Neighbours, { crossed }: GapRules): boolean =>
@@ -29,7 +29,7 @@ export const isTight = (arch: HeldArch, { bendRadiusMm }: Limits): boolean =>
   arch.kind === 'legs-touch' || arch.radiusMm < bendRadiusMm - EPSILON;
 
 /** Way of a loose ribbon between two places, along the row and up and down, across rows too, mm. */
-export function wayMm(a: Neighbours['a']['on']['header'], b: typeof a): number {
+function wayMm(a: Neighbours['a']['on']['header'], b: typeof a): number {
   return Math.abs(a.xMm - b.xMm) + Math.abs(a.row.bottomMm + a.yMm - (b.row.bottomMm + b.yMm));
 }
 

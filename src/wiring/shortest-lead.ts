@@ -33,14 +33,23 @@ export const tautest = (gaps: readonly Gap[]): Gap | undefined =>
 
 const isEnough = ({ gaps }: Laying): boolean => gaps.every(({ flaws }) => flaws.length === 0);
 
+/** Pins of headers that it leaves without a contact: an end that has too few is not the right one. */
+const freePins = ({ landings, facts }: Laying): number =>
+  landings.reduce((sum, { connector, on }) => {
+    const pins = on?.type === 'header' ? on.header.bus.pins : 0;
+    return sum + Math.max(0, pins - (on ? (facts.ways[connector] ?? 0) : 0));
+  }, 0);
+
 const before = (a: Lead, b: Lead): boolean => {
+  const free = freePins(a.laying) - freePins(b.laying);
+  if (free !== 0) return free < 0;
   if (a.inStock !== b.inStock) return a.inStock;
   return lengthMmOf(a.laying.facts) < lengthMmOf(b.laying.facts);
 };
 
 /**
- * The loose ribbon to take from one place to another: the shortest that reaches and has the right ends, one
- * that is owned and not in use before any other.
+ * The loose ribbon to take from one place to another: the shortest that reaches and has the right ends, which
+ * leave the fewest pins free; one that is owned and not in use before any other.
  */
 export function shortestLead(take: DerivedTake, from: Berth, to: Berth): Result<Lead, NoLead> {
   const fitting = [...take.kit.ribbons.values()]
