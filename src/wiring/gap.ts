@@ -8,8 +8,7 @@ import { crossesJoint, distanceMm, inOneRow, isOutOfLine, type Neighbours } from
 export type GapRules = Pick<DerivedTake, 'limits' | 'crossed'>;
 
 /** Neighbours on one flat ribbon in one row: those whose gap can be computed. */
-const isGap = (pair: Neighbours): boolean =>
-  pair.lay !== 'loose' && !crossesJoint(pair) && inOneRow(pair);
+const isGap = (pair: Neighbours): boolean => pair.lay !== 'loose' && !crossesJoint(pair) && inOneRow(pair);
 
 const isCrossed = ({ ribbons }: Neighbours, { crossed }: GapRules): boolean =>
   ribbons.some((ribbon) => crossed.has(ribbon));
