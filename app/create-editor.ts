@@ -1,6 +1,7 @@
 import type { Layout } from '../src/index.ts';
 import type { Editor, Platform } from './editor.ts';
 import { createGestures } from './store/gestures.ts';
+import { createHints } from './store/hints.ts';
 import { createLayoutStore } from './store/layout-store.ts';
 import { createSessionStore } from './store/session-store.ts';
 
@@ -10,6 +11,7 @@ export function createEditor(layout: Layout, platform: Platform): Editor {
     layouts,
     session: createSessionStore(platform.preferences),
     gestures: createGestures(layouts, platform.clock),
+    hints: createHints(),
     platform,
   };
 }

@@ -4,6 +4,7 @@ import type { Files } from './platform/files.ts';
 import type { Preferences } from './platform/preferences.ts';
 import { type Analysis, analyse } from './store/analysis.ts';
 import type { Gestures } from './store/gestures.ts';
+import type { Hints } from './store/hints.ts';
 import type { LayoutStore } from './store/layout-store.ts';
 import type { SessionStore } from './store/session-store.ts';
 import { takeOf } from './store/shown.ts';
@@ -22,6 +23,7 @@ export interface Editor {
   readonly layouts: LayoutStore;
   readonly session: SessionStore;
   readonly gestures: Gestures;
+  readonly hints: Hints;
   readonly platform: Platform;
 }
 

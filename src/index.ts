@@ -1,4 +1,3 @@
-export { archOf } from './checks/bend.ts';
 export type {
   Check,
   Examples,
@@ -47,8 +46,10 @@ export type * from './layout/layout.ts';
 export { OPEN_LIMITS } from './layout/open-limits.ts';
 export { fail, ok, type Result } from './layout/result.ts';
 export { emptyKit, emptyLayout } from './layout/starter.ts';
+export { type Berth, berthOn, isSamePlace, isTaken } from './wiring/berth.ts';
 export { deriveTake } from './wiring/derive.ts';
 export type { DerivedTake } from './wiring/derived-take.ts';
+export { type Gap, gapOf } from './wiring/gap.ts';
 export { joinedWith } from './wiring/joined.ts';
 export {
   atMmOf,
@@ -62,8 +63,14 @@ export {
   stripeAt,
   waysOf,
 } from './wiring/laid-ribbon.ts';
+export { type LayOptions, layAlong } from './wiring/lay-along.ts';
+export { layLoose } from './wiring/lay-loose.ts';
 export { type LaidOver, layRibbon } from './wiring/lay-ribbon.ts';
+export { type Landing, type Laying, type Miss, type WhyNot, whyNotOn } from './wiring/laying.ts';
 export { directionOf, type Lie } from './wiring/lie.ts';
-export { crossesJoint, distanceMm, isOutOfLine, type Neighbours, wayMm } from './wiring/neighbours.ts';
+export { crossesJoint, distanceMm } from './wiring/neighbours.ts';
+export { betterKind, landed, type Pulled, pullRibbon } from './wiring/pull-ribbon.ts';
 export { seatedOnOf, seatPlaces } from './wiring/seat-places.ts';
+export { type Lead, lengthMmOf, type NoLead, shortestLead, tautest } from './wiring/shortest-lead.ts';
+export { leftInStock } from './wiring/stock.ts';
 export type { WholeTake } from './wiring/whole-take.ts';

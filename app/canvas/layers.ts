@@ -22,6 +22,7 @@ import {
   drawSectionGrounds,
   drawSectionTexts,
 } from './draw/section.ts';
+import { drawStarts } from './draw/starts.ts';
 import { drawTraces } from './draw/traces.ts';
 import { isHidden, type LayerKey } from './layer-keys.ts';
 import { type Moving, type Scene, selectionKey } from './model.ts';
@@ -156,9 +157,9 @@ function isRunSeen({ view, sheet }: Paper, { box, knots }: Run): boolean {
 /** Room around what moves for its label, its marks and its dimensions, px. */
 const AROUND_PX = 72;
 
-/** All that a gesture may paint, marks and slices in the section included. What could be aimed at lies anywhere. */
-export function movingBox({ sheet, view }: Paper, { derived, aim }: Moving, cast: Cast): Box | undefined {
-  if (aim) return view;
+/** All that a gesture may paint, marks and slices in the section included. What is drawn over it may lie anywhere. */
+export function movingBox({ sheet, view }: Paper, { derived, overlay }: Moving, cast: Cast): Box | undefined {
+  if (overlay) return view;
   const boxes: Box[] = [];
   for (const module of derived.places.modules) {
     if (!cast.moves(module)) continue;
@@ -178,7 +179,12 @@ export function movingBox({ sheet, view }: Paper, { derived, aim }: Moving, cast
 }
 
 /** What a gesture moves, as it would be on release, with its marks. Costs as much as it moves, however large the take. */
-export function paintMoving(ctx: Context, paper: Paper, { derived, notes, aim }: Moving, cast: Cast): void {
+export function paintMoving(
+  ctx: Context,
+  paper: Paper,
+  { derived, notes, overlay }: Moving,
+  cast: Cast,
+): void {
   const { places, wiring } = derived;
   const modules = places.modules.filter(cast.moves);
   const runs = runsOf(paper.sheet, derived, wiring.ribbons.filter(cast.carries));
@@ -191,8 +197,8 @@ export function paintMoving(ctx: Context, paper: Paper, { derived, notes, aim }:
   if (paper.sheet.side === 'rear') drawGhosts(ctx, paper, ghosts);
   drawWiring(ctx, paper, derived, shown);
   drawOutlines(ctx, paper, { boxes: modules.map((module) => moduleBox(paper.sheet, module)), runs: [] });
-  if (aim) drawAim(ctx, paper, derived, aim);
   drawMarks(ctx, paper, marksOf(paper.sheet, derived, notes.filter(cast.concerns), null));
+  overlay?.(ctx, paper, derived);
 }
 
 const matching =
@@ -282,6 +288,7 @@ export function paintMarks(
   }
   paintSelection(ctx, paper, scene, cast);
   if (!moving && scene.aim) drawAim(ctx, paper, scene.derived, scene.aim);
+  if (scene.starts) drawStarts(ctx, paper, scene.starts);
   if (moving?.target) drawOutlines(ctx, paper, targetShapes(paper.sheet, moving.derived, moving.target));
   drawMarks(ctx, paper, marks);
 }

@@ -1,22 +1,19 @@
 import type { DerivedTake, JointTarget, Note, Side, SubjectType } from '../../src/index.ts';
+import type { Context, Paper } from './draw/paper.ts';
 import type { Hidden } from './layer-keys.ts';
 
 export type { Side };
 
-export type ThemeName = 'light' | 'dark' | 'dim';
-
-/** Where the sheet lies on the screen: CSS px per mm of rack, and the sheet's origin in CSS px. */
-export interface Viewport {
-  readonly scale: number;
-  readonly x: number;
-  readonly y: number;
+/** A place on the drawing, mm: from the left end of its row seen from the front, and its half extent. */
+export interface Place {
+  readonly row: number;
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly halfXMm: number;
+  readonly halfYMm: number;
 }
 
-/** CSS px. */
-export interface Size {
-  readonly width: number;
-  readonly height: number;
-}
+export type { Size, ThemeName, Viewport } from './screen.ts';
 
 /** What lies under a point of the sheet. */
 export type Hit =
@@ -57,7 +54,11 @@ export interface Scene {
   /** Id of the ribbon that is held above all others. */
   readonly lifted?: string | null;
   readonly aim?: Aim | null;
+  /** Where what is in hand can start. */
+  readonly starts?: readonly Place[];
 }
+
+export type Overlay = (ctx: Context, paper: Paper, take: DerivedTake) => void;
 
 /** What a drag in progress shows instead: the same take as it would be on release. */
 export interface Moving {
@@ -67,7 +68,8 @@ export interface Moving {
   readonly modules: ReadonlySet<string>;
   /** What the gesture would drop on, outlined. */
   readonly target?: Hit;
-  readonly aim?: Aim;
+  /** Drawn over what moves, by whoever moves it: what the drawing of a take has no place for. */
+  readonly overlay?: Overlay;
 }
 
 /** The running drag, outside React: a store of one value. */

@@ -6,8 +6,9 @@ import {
   type PlacedRow,
   panelHeightMm,
   panelWidthMm,
+  type Side,
 } from '../../src/index.ts';
-import type { Side, Size, Viewport } from './model.ts';
+import type { Size, Viewport } from './screen.ts';
 
 /**
  * One row on the sheet. All in CSS px from the sheet's origin; y grows downward. The sheet is similar to

@@ -1,4 +1,4 @@
-import type { ThemeName } from './model.ts';
+import type { ThemeName } from './screen.ts';
 
 /** A ground and the letter on it. */
 export interface BusColour {

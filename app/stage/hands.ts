@@ -3,7 +3,9 @@ import type { Editor } from '../editor.ts';
 import { startAiming } from '../store/aim.ts';
 import { startAnnouncer } from '../store/announcer.ts';
 import { labelOf } from '../store/edit-label.ts';
+import { markStarts } from '../tools/mark-starts.ts';
 import { createToolbox } from '../tools/toolbox.ts';
+import { showHints } from './hint-card.ts';
 import { listenToClipboard } from './listen-to-clipboard.ts';
 import { listenToFiles } from './listen-to-files.ts';
 import { listenToKeys } from './listen-to-keys.ts';
@@ -26,6 +28,8 @@ export function takeHold(editor: Editor, stage: HTMLElement): () => void {
     listenToFiles(editor),
     startAnnouncer(editor),
     startAiming(editor),
+    markStarts(editor),
+    showHints(editor, stage),
   ];
   return () => {
     for (const end of ends) end();

@@ -39,6 +39,10 @@ function listenToWindow(editor: Editor, list: HTMLElement, toolbox: Toolbox): ()
         toolbox.cancel();
         return;
       }
+      if (!event.ctrlKey && !event.metaKey && !event.altKey && toolbox.press(key.toLowerCase())) {
+        event.preventDefault();
+        return;
+      }
       if (key === ' ' && isOnStage(target)) {
         event.preventDefault();
         toolbox.holdSheet(true);

@@ -1,4 +1,5 @@
 import { lazy, type RefObject, Suspense, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
+import { useStore } from 'zustand';
 import type { Scene } from '../canvas/model.ts';
 import { CanvasStage } from '../canvas/stage.tsx';
 import { THEMES } from '../canvas/theme.ts';
@@ -18,9 +19,10 @@ function useScene(): Scene {
   const hidden = useSession((session) => session.hidden);
   const lifted = useSession((session) => session.lifted);
   const aim = useSession((session) => session.aim);
+  const starts = useStore(useEditor().hints, (hints) => hints.starts);
   return useMemo(
-    () => ({ derived, notes, side, selection, focus, hidden, lifted, aim }),
-    [derived, notes, side, selection, focus, hidden, lifted, aim],
+    () => ({ derived, notes, side, selection, focus, hidden, lifted, aim, starts }),
+    [derived, notes, side, selection, focus, hidden, lifted, aim, starts],
   );
 }
 

@@ -1,6 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Edit, Take } from '../../src/index.ts';
-import type { Aim, Moving, MovingStore } from '../canvas/model.ts';
+import type { Moving, MovingStore, Overlay } from '../canvas/model.ts';
 import type { Box } from '../canvas/sheet.ts';
 import type { Clock } from '../platform/clock.ts';
 import { analyse } from './analysis.ts';
@@ -22,8 +22,11 @@ export interface Gestures extends MovingStore {
   readonly inWords: MovingStore;
   /** @param label - what is being done, to follow "Undo" */
   begin(take: string, label: string): void;
-  /** Shows the take as it was at the start with this edit done to it; `null`: as it was. With what a connector aims at. */
-  preview(edit: Edit | null, aim?: Aim): void;
+  /**
+   * Shows the take as it was at the start with this edit done to it; `null`: as it was.
+   * @param overlay - drawn over it
+   */
+  preview(edit: Edit | null, overlay?: Overlay): void;
   /** Keeps what is shown; answers with the modules that now stand elsewhere, new ones included. */
   commit(): ReadonlySet<string>;
   cancel(): void;
@@ -63,19 +66,18 @@ export function createGestures(layouts: LayoutStore, clock: Clock): Gestures {
       layouts.begin(label);
       store.setState({ ...AT_REST, running: true });
     },
-    preview(edit, aim) {
+    preview(edit, overlay) {
       const wanted = JSON.stringify(edit);
-      if (wanted === shown && aim === undefined) return;
+      if (wanted === shown && overlay === undefined) return;
       shown = wanted;
       const done = layouts.preview(edit);
       if (!done.ok) return;
       const before = takeOf(layouts.layout(), takeId);
       const take = takeOf(done.value, takeId);
       const modules = movedBetween(before, take);
-      const shows = take !== before || aim !== undefined;
-      store.setState({
-        moving: shows ? { ...analyse(done.value.kit, take), modules, ...(aim && { aim }) } : null,
-      });
+      const isShown = take !== before || overlay !== undefined;
+      const moving = { ...analyse(done.value.kit, take), modules, ...(overlay && { overlay }) };
+      store.setState({ moving: isShown ? moving : null });
     },
     commit() {
       const modules = store.getState().moving?.modules ?? NO_MODULES;

@@ -1,15 +1,13 @@
 import {
-  archOf,
   crossesJoint,
   type DerivedTake,
   distanceMm,
-  isOutOfLine,
+  type Gap,
+  gapOf,
   type Joint,
   type JointTarget,
   type LaidRibbon,
-  type Neighbours,
   orderOf,
-  wayMm,
 } from '../../src/index.ts';
 import { ownSeat, plugIn } from './aim.ts';
 
@@ -77,24 +75,17 @@ export interface GapWords extends SeatState {
   readonly to: number;
 }
 
-function leadGap(pair: Neighbours, { limits }: DerivedTake): SeatState {
-  const needed = wayMm(pair) + limits.leadAllowanceMm;
-  const over = needed - pair.lengthMm;
-  if (over > 0) return bad(`needs ${mm(needed)}, ${mm(over)} too short`);
-  return { words: `needs ${mm(needed)} of ${mm(pair.lengthMm)}`, isGood: true };
-}
-
-function bendingGap(pair: Neighbours, take: DerivedTake): SeatState {
-  const { seatToleranceMm, bendRadiusMm } = take.limits;
+function gapState({ pair, neededMm, missingMm, arch, flaws }: Gap): SeatState {
+  const isGood = flaws.length === 0;
+  const short = missingMm === undefined ? '' : `, ${mm(missingMm)} too short`;
+  if (pair.lay === 'stiff') return { words: isGood ? '' : 'no room side by side', isGood };
+  if (pair.lay === 'loose')
+    return { words: `needs ${mm(neededMm)}${short || ` of ${mm(pair.lengthMm)}`}`, isGood };
+  if (flaws.includes('out-of-line')) return bad('not in one line');
   const over = `over ${tenths(distanceMm(pair))}`;
-  if (isOutOfLine(pair, take.limits)) return bad('not in one line');
-  const missing = distanceMm(pair) - pair.lengthMm;
-  if (missing > seatToleranceMm) return bad(`${over}, ${mm(missing)} too short`);
-  const arch = archOf(pair, take);
-  if (!arch) return { words: over, isGood: true };
-  if (arch.kind === 'legs-touch') return bad(`${over}, folds onto itself`);
-  const words = `${over}, ${tenths(arch.heightMm)} high, radius ${tenths(arch.radiusMm)}`;
-  return { words, isGood: arch.radiusMm >= bendRadiusMm };
+  if (arch?.kind === 'legs-touch') return bad(`${over}, folds onto itself`);
+  const high = arch ? `, ${tenths(arch.heightMm)} high, radius ${tenths(arch.radiusMm)}` : '';
+  return { words: `${over}${short}${high}`, isGood };
 }
 
 /** What can be said of the ribbon from a connector to the next seat; by order along it. */
@@ -104,12 +95,7 @@ export function gapsOf(take: DerivedTake, ribbon: LaidRibbon): ReadonlyMap<numbe
   for (const pair of take.neighbours) {
     if (pair.a.ribbon !== ribbon || pair.b.ribbon !== ribbon || crossesJoint(pair)) continue;
     const orders = [orderOf(ribbon, pair.a.connector), orderOf(ribbon, pair.b.connector)] as const;
-    const state =
-      pair.lay === 'loose'
-        ? leadGap(pair, take)
-        : pair.lay === 'bending'
-          ? bendingGap(pair, take)
-          : { words: '', isGood: true };
+    const state = gapState(gapOf(pair, take));
     gaps.set(Math.min(...orders), { ...state, to: Math.max(...orders) });
   }
   return gaps;

@@ -1,7 +1,8 @@
-import type { Take } from '../../src/index.ts';
+import type { ModuleKind, Take } from '../../src/index.ts';
 import { selectionKey } from '../canvas/model.ts';
 import { type Editor, shownTake } from '../editor.ts';
-import { editUnder, inHandOf } from './in-hand.ts';
+import { inHandOf, placeUnder } from './in-hand.ts';
+import { layTool } from './lay-tool.ts';
 import type { Pointer, Tool } from './pointer.ts';
 
 type State = { readonly at: 'idle' } | { readonly at: 'holding' };
@@ -11,29 +12,75 @@ export interface PlaceTool extends Tool {
   hover(pointer: Pointer): void;
   /** The pointer left the stage. */
   leave(): void;
+  /** Whether a key means something for what is in hand. */
+  press(key: string): boolean;
 }
 
-const keysOf = ({ modules, ribbons }: Take) => [
-  ...modules.map(({ id }) => selectionKey('module', id)),
-  ...ribbons.map(({ id }) => selectionKey('ribbon', id)),
-];
+const keysOf = ({ modules }: Take) => modules.map(({ id }) => selectionKey('module', id));
 
 /**
  * Puts the kind in hand where it belongs, a module on the rails and a ribbon on headers: taken from the tray
  * with a tap and put down with another, or dragged over in one go. It stays in hand while Ctrl is held.
  */
 export function placeTool(editor: Editor): PlaceTool {
+  const { session } = editor;
+  const held = () => inHandOf(session.getState().inHand, editor.layouts.layout().kit);
+  const layAside = ({ mod }: Pointer): void => {
+    if (!mod) session.setState({ inHand: null });
+  };
+  const module = moduleTool(
+    editor,
+    () => {
+      const inHand = held();
+      return inHand?.type === 'module' ? inHand.kind : null;
+    },
+    layAside,
+  );
+  const ribbon = layTool(
+    editor,
+    () => {
+      const inHand = held();
+      return inHand?.type === 'ribbon' ? inHand.kind : null;
+    },
+    layAside,
+  );
+  let tool: Omit<PlaceTool, 'press'> = module;
+  const fitting = (): typeof tool => {
+    tool = held()?.type === 'ribbon' ? ribbon : module;
+    return tool;
+  };
+
+  return {
+    hover: (pointer) => fitting().hover(pointer),
+    leave: () => tool.leave(),
+    down: (pointer) => fitting().down(pointer),
+    move: (pointer) => tool.move(pointer),
+    up: (pointer) => tool.up(pointer),
+    cancel() {
+      tool.cancel();
+      session.setState({ inHand: null });
+    },
+    press: (key) => tool === ribbon && ribbon.press(key),
+  };
+}
+
+/** @param placed - called when the module was let go */
+function moduleTool(
+  editor: Editor,
+  kindInHand: () => ModuleKind | null,
+  placed: (pointer: Pointer) => void,
+): Omit<PlaceTool, 'press'> {
   const { session, gestures } = editor;
   let state: State = { at: 'idle' };
 
   const show = (pointer: Pointer): void => {
-    const held = inHandOf(session.getState().inHand, editor.layouts.layout().kit);
-    if (!held) return;
+    const kind = kindInHand();
+    if (!kind) return;
     if (state.at === 'idle') {
-      gestures.begin(shownTake(editor).id, `${held.type === 'module' ? 'place' : 'lay'} ${held.kind.name}`);
+      gestures.begin(shownTake(editor).id, `place ${kind.name}`);
       state = { at: 'holding' };
     }
-    gestures.preview(editUnder(editor, held, pointer));
+    gestures.preview(placeUnder(editor, kind, pointer));
   };
 
   const drop = (): void => {
@@ -54,12 +101,9 @@ export function placeTool(editor: Editor): PlaceTool {
       gestures.commit();
       session.setState({
         selection: new Set(keysOf(shownTake(editor)).filter((key) => !before.has(key))),
-        ...(!pointer.mod && { inHand: null }),
       });
+      placed(pointer);
     },
-    cancel() {
-      drop();
-      session.setState({ inHand: null });
-    },
+    cancel: drop,
   };
 }

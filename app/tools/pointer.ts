@@ -23,6 +23,8 @@ export interface Tool {
   up(pointer: Pointer): void;
   /** Escape, a pointer taken away and a window left behind all come here: everything is as before. */
   cancel(): void;
+  /** Whether a key means something meanwhile. */
+  press?(key: string): boolean;
 }
 
 /** How far a press may wander and still be a tap. */

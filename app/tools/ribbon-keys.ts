@@ -6,6 +6,7 @@ import { type Arrow, alongOf } from '../store/arrows.ts';
 import { seatEdit } from '../store/seat-edit.ts';
 import { connectorWords, placeWords } from '../store/seat-words.ts';
 import { sheetNow } from '../store/view.ts';
+import { aimAt } from './aim-at.ts';
 import { placePoint } from './grip.ts';
 import type { Point } from './pointer.ts';
 import { endOf, seatLabel } from './seat-tool.ts';
@@ -89,7 +90,7 @@ export function createRibbonKeys(editor: Editor): RibbonKeys {
     gestures.begin(shownTake(editor).id, seatLabel(end));
     const on = ownSeat(end);
     state = { at: 'carrying a connector', end, places, here: on && knot, on };
-    gestures.preview(null, { ribbon: end.ribbon.id, connector: end.connector, places });
+    gestures.preview(null, aimAt(end, places));
     say(
       `Connector ${end.connector + 1} of ${end.ribbon.name} picked up; ${places.length} places fit. Arrow keys carry it, Enter puts it down, Escape puts it back.`,
     );
@@ -108,11 +109,7 @@ export function createRibbonKeys(editor: Editor): RibbonKeys {
     const { end, places } = carried;
     const next = nextPlace(editor, places, carried.here, arrow);
     if (!next) return say('No place there.');
-    gestures.preview(seatEdit(editor, end, next.on), {
-      ribbon: end.ribbon.id,
-      connector: end.connector,
-      places,
-    });
+    gestures.preview(seatEdit(editor, end, next.on), aimAt(end, places));
     state = { ...carried, here: next.at, on: next.on };
     const shown = gestures.get()?.derived;
     const ribbon = shown?.wiring.ribbonById.get(end.ribbon.id);

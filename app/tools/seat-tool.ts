@@ -3,8 +3,9 @@ import { type Editor, shownAnalysis, shownTake } from '../editor.ts';
 import { placesFor, plugIn, type RibbonEnd } from '../store/aim.ts';
 import { seatEdit } from '../store/seat-edit.ts';
 import { toSheet } from '../store/view.ts';
+import { aimAt } from './aim-at.ts';
+import { REACH_PX } from './berths.ts';
 import { nearestPlace } from './grip.ts';
-import { REACH_PX } from './in-hand.ts';
 import type { Pointer, Tool } from './pointer.ts';
 
 type State =
@@ -37,12 +38,10 @@ export function seatTool(editor: Editor, ribbonId: string, connector: number): T
       if (state.at !== 'pulling') return;
       const { end, places } = state;
       const place = nearestPlace(editor, places, pointer, REACH_PX[pointer.kind]);
-      gestures.preview(seatEdit(editor, end, place), {
-        ribbon: end.ribbon.id,
-        connector: end.connector,
-        places,
-        ...(!place && { heldAt: toSheet(editor, pointer) }),
-      });
+      gestures.preview(
+        seatEdit(editor, end, place),
+        aimAt(end, places, place ? undefined : toSheet(editor, pointer)),
+      );
     },
     up() {
       if (state.at === 'pulling') gestures.commit();

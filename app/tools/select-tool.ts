@@ -9,9 +9,11 @@ import { seatEdit } from '../store/seat-edit.ts';
 import { selectedAlone } from '../store/selection.ts';
 import { NOTHING } from '../store/session.ts';
 import { hitAt, moduleUnder, notesAt, pileAt } from '../store/under-pointer.ts';
+import { freeBerthAt } from './berths.ts';
 import { casePartTool } from './case-part-tool.ts';
 import { dragTool } from './drag-tool.ts';
 import { type Grip, gripAt, nearestPlace } from './grip.ts';
+import { layTool } from './lay-tool.ts';
 import { marqueeTool } from './marquee-tool.ts';
 import { panTool } from './pan-tool.ts';
 import { keyOf, moduleOf, toggled } from './pick.ts';
@@ -43,7 +45,8 @@ const selectable = (pile: readonly Hit[]): readonly Hit[] => {
 
 /**
  * Taps select, again at the same place what lies below, and a double tap all that is joined; a press that wanders
- * moves what is selected, draws a marquee or, by finger, moves the sheet.
+ * moves what is selected, draws a marquee or, by finger, moves the sheet. From a free header it pulls a ribbon or
+ * lead; a finger rests there first.
  */
 export function selectTool(editor: Editor, taps: Taps): Tool {
   const { session, platform } = editor;
@@ -137,6 +140,7 @@ export function selectTool(editor: Editor, taps: Taps): Tool {
   const successor = (from: Pointer, hit: Hit | null): Tool => {
     const onRibbon = ribbonTool(gripAt(editor, from));
     if (onRibbon) return onRibbon;
+    if (from.kind !== 'touch' && freeBerthAt(editor, from)) return layTool(editor, () => null);
     const partTool = casePartTool(editor, from, hit);
     if (partTool) {
       if (!session.getState().selection.has(partTool.key))
@@ -151,6 +155,12 @@ export function selectTool(editor: Editor, taps: Taps): Tool {
     return dragTool(editor, module);
   };
 
+  const handOn = (to: Tool, from: Pointer): Tool => {
+    state = { at: 'handed on', to };
+    to.down(from);
+    return to;
+  };
+
   return {
     down(from) {
       const hit = gripAt(editor, from) ?? hitAt(editor, from);
@@ -158,7 +168,12 @@ export function selectTool(editor: Editor, taps: Taps): Tool {
       if (from.kind !== 'touch') return;
       forgetPress = platform.clock.after(LONG_PRESS_MS, () => {
         rest();
-        select(hit, true);
+        if (freeBerthAt(editor, from))
+          handOn(
+            layTool(editor, () => null),
+            from,
+          );
+        else select(hit, true);
       });
     },
     move(pointer) {
@@ -167,10 +182,7 @@ export function selectTool(editor: Editor, taps: Taps): Tool {
       forgetPress();
       taps.forget();
       const { from, hit } = state;
-      const to = successor(from, hit);
-      state = { at: 'handed on', to };
-      to.down(from);
-      to.move(pointer);
+      handOn(successor(from, hit), from).move(pointer);
     },
     up(pointer) {
       if (state.at === 'handed on') state.to.up(pointer);
@@ -181,5 +193,6 @@ export function selectTool(editor: Editor, taps: Taps): Tool {
       if (state.at === 'handed on') state.to.cancel();
       rest();
     },
+    press: (key) => state.at === 'handed on' && state.to.press?.(key) === true,
   };
 }

@@ -14,6 +14,7 @@ import { createTaps } from './taps.ts';
 
 /** Hands every pointer on the stage to the tool that it belongs to. */
 export interface Toolbox extends Tool {
+  press(key: string): boolean;
   hover(pointer: Pointer): void;
   leave(): void;
   /** What the pointer looks like where a press would take hold of the case itself; empty: as ever. */
@@ -91,6 +92,7 @@ export function createToolbox(editor: Editor): Toolbox {
       if (active) drop();
       else place.cancel();
     },
+    press: (key) => (active ? active.tool.press?.(key) === true : place.press(key)),
     hover(pointer) {
       if (active) return;
       if (editor.session.getState().inHand !== null) place.hover(pointer);

@@ -61,7 +61,7 @@ function mostAgreed(claims: readonly Claim[], tolMm: number): Claim {
 }
 
 /** Whole pin distances by which a connector can be plugged beside its place, if these are some. */
-function wholePins(dxMm: number, dyMm: number, pairsOfConnector: number, tolMm: number) {
+export function wholePins(dxMm: number, dyMm: number, pairsOfConnector: number, tolMm: number) {
   const rows = Math.round(dxMm / PIN_MM);
   const pairs = Math.round(dyMm / PIN_MM);
   const onPins = within(dxMm - rows * PIN_MM, tolMm) && within(dyMm - pairs * PIN_MM, tolMm);

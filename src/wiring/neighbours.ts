@@ -1,7 +1,7 @@
 import { exceeds } from '../geometry/exceeds.ts';
 import type { Limits } from '../layout/layout.ts';
-import type { Harness, HeaderJoint } from './harness.ts';
-import { atMmOf, connectorAt, type Joint, type LaidRibbon, orderOf } from './laid-ribbon.ts';
+import { type Harness, type HeaderJoint, isHeaderJoint } from './harness.ts';
+import { atMmOf, connectorAt, isWrongAxis, type Joint, type LaidRibbon, orderOf } from './laid-ribbon.ts';
 
 /** Seats that have a place along each ribbon, first along it first. */
 export type SeatsAlong = ReadonlyMap<LaidRibbon, readonly HeaderJoint[]>;
@@ -49,7 +49,8 @@ function layOf(ribbons: readonly LaidRibbon[]): Neighbours['lay'] {
  */
 const MOST_STEPS = 200_000;
 
-function pairUp(
+/** Two seats with so much ribbon between them. */
+export function pairUp(
   a: HeaderJoint,
   b: HeaderJoint,
   lengthMm: number,
@@ -60,7 +61,7 @@ function pairUp(
 }
 
 /** Along a single ribbon neighbours are simply the seats that follow one another. */
-function pairsAlong(ribbon: LaidRibbon, along: readonly HeaderJoint[]): Neighbours[] {
+export function pairsAlong(ribbon: LaidRibbon, along: readonly HeaderJoint[]): Neighbours[] {
   const own = [ribbon];
   const pairs: Neighbours[] = [];
   for (let i = 1; i < along.length; i++) {
@@ -109,6 +110,33 @@ function stepsFrom(step: Step): Step[] {
     });
   }
   return steps;
+}
+
+/** A seat, and how much ribbon there is to it. */
+export interface Reached {
+  readonly seat: HeaderJoint;
+  readonly lengthMm: number;
+  readonly ribbons: readonly LaidRibbon[];
+}
+
+const MOST_STEPS_FROM_CONNECTOR = 2_000;
+
+/** The first seats on every way from a connector of a laid ribbon, through joints too. */
+export function seatsAround(ribbon: LaidRibbon, connector: number): Reached[] {
+  const found: Reached[] = [];
+  const visited = new Map<LaidRibbon, Set<number>>();
+  const queue: Step[] = [{ ribbon, connector, lengthMm: 0, ribbons: [ribbon] }];
+  for (let step = queue.pop(), n = 0; step && n < MOST_STEPS_FROM_CONNECTOR; step = queue.pop(), n++) {
+    const seen = visited.get(step.ribbon) ?? new Set<number>();
+    if (seen.has(step.connector)) continue;
+    visited.set(step.ribbon, seen.add(step.connector));
+    const seat = (step.ribbon.uses[step.connector] as Joint[]).find(
+      (joint): joint is HeaderJoint => joint.conducts && isHeaderJoint(joint) && !isWrongAxis(joint),
+    );
+    if (seat) found.push({ seat, lengthMm: step.lengthMm, ribbons: step.ribbons });
+    else queue.push(...stepsFrom(step));
+  }
+  return found;
 }
 
 /** Walks a harness of several ribbons from each seat until the next ones. */

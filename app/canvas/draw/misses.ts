@@ -17,6 +17,9 @@ import {
 /** How far a dimension stands off the connector, px. */
 const OFF = 16;
 
+/** What a dimension needs to know of a connector that misses its header. */
+export type Missing = Pick<Knot, 'x' | 'y' | 'halfWidth' | 'halfHeight' | 'stray'>;
+
 interface Dimension {
   readonly text: string;
   /** From the connector out, along the dimension, and back to its header. */
@@ -27,7 +30,7 @@ interface Dimension {
 const figure = (mm: number): string => String(Math.abs(Math.round(mm * 100) / 100));
 
 /** Beside the connector, along the larger of its two offsets. */
-function dimensionOf({ x, y, halfWidth, halfHeight, stray }: Knot): Dimension[] {
+function dimensionOf({ x, y, halfWidth, halfHeight, stray }: Missing): Dimension[] {
   if (!stray) return [];
   const { dxMm, dyMm, otherRow } = stray;
   const below = y + halfHeight + OFF;
@@ -42,8 +45,15 @@ function dimensionOf({ x, y, halfWidth, halfHeight, stray }: Knot): Dimension[] 
 }
 
 /** How far connectors are off the headers that they are drawn on, in mm, as dimensions on a drawing. */
-export function drawMisses(ctx: Context, { theme }: Paper, runs: readonly Run[]): void {
-  const dimensions = runs.flatMap(({ knots }) => knots.flatMap(dimensionOf));
+export const drawMisses = (ctx: Context, paper: Paper, runs: readonly Run[]): void =>
+  drawDimensions(
+    ctx,
+    paper,
+    runs.flatMap(({ knots }) => knots),
+  );
+
+export function drawDimensions(ctx: Context, { theme }: Paper, missing: readonly Missing[]): void {
+  const dimensions = missing.flatMap(dimensionOf);
   paint(ctx, { line: theme.callout, width: 1.6 }, dimensions, ({ way }) => addLine(ctx, way));
   const px = LEAST_TEXT + 0.5;
   paint(ctx, { fill: theme.callout }, dimensions, ({ text, at }) =>

@@ -1,7 +1,6 @@
-import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derived-take.ts';
+import { isCrowded } from '../../wiring/gap.ts';
 import { distanceMm } from '../../wiring/neighbours.ts';
-import { isGap } from '../bend.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { along, example, kind, ribbon, ribbonKind, shoreHeader } from '../example.ts';
 import { betweenSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
@@ -17,9 +16,8 @@ export const crowded: Check = {
   level: 'fault',
   *find(take: DerivedTake) {
     for (const pair of take.neighbours) {
-      if (!isGap(pair) || pair.ribbons.some((laid) => take.crossed.has(laid))) continue;
+      if (!isCrowded(pair, take)) continue;
       const distance = distanceMm(pair);
-      if (exceeds(distance, take.limits.connectorBodyMm)) continue;
       yield {
         subjects: neighbourSubjects(pair),
         part: neighbourPart(pair),

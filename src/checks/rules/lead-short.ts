@@ -1,6 +1,5 @@
-import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derived-take.ts';
-import { wayMm } from '../../wiring/neighbours.ts';
+import { missingMm, neededMm } from '../../wiring/gap.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { example, onBoard, onModule, ribbon } from '../example.ts';
 import { headerSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
@@ -14,11 +13,12 @@ export const about: About = {
 export const leadShort: Check = {
   id: 'lead-short',
   level: 'fault',
-  *find({ neighbours, limits }: DerivedTake) {
-    for (const pair of neighbours) {
+  *find(take: DerivedTake) {
+    const { limits } = take;
+    for (const pair of take.neighbours) {
       if (pair.lay !== 'loose') continue;
-      const needed = wayMm(pair) + limits.leadAllowanceMm;
-      if (!exceeds(needed, pair.lengthMm)) continue;
+      if (missingMm(pair, take) === undefined) continue;
+      const needed = neededMm(pair, limits);
       yield {
         subjects: neighbourSubjects(pair),
         part: neighbourPart(pair),

@@ -1,6 +1,6 @@
 import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derived-take.ts';
-import { archOf, isGap } from '../bend.ts';
+import { archOf, depthNeededMm } from '../../wiring/gap.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { along, example, kind, ROW, ribbon, shoreHeader } from '../example.ts';
 import { betweenSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
@@ -16,19 +16,15 @@ export const noClearance: Check = {
   level: 'fault',
   *find(take: DerivedTake) {
     for (const pair of take.neighbours) {
-      if (!isGap(pair)) continue;
-      const { zMm: a } = pair.a.on.header;
-      const { zMm: b } = pair.b.on.header;
-      if (a === undefined || b === undefined) continue;
-      const archMm = archOf(pair, take)?.heightMm ?? 0;
-      const needed = Math.max(a, b) + archMm + take.limits.ribbonMm;
+      const needed = depthNeededMm(pair, take);
       const { depthMm } = pair.a.on.header.row.row;
-      if (!exceeds(needed, depthMm)) continue;
+      if (needed === undefined || !exceeds(needed, depthMm)) continue;
+      const archMm = archOf(pair, take)?.heightMm ?? 0;
       yield {
         subjects: neighbourSubjects(pair),
         part: neighbourPart(pair),
         headline: `${namesOf(pair.ribbons)} needs ${mm(needed)} behind the panel between ${targetName(pair.a.on)} and ${targetName(pair.b.on)}`,
-        detail: `It lies ${mm(Math.max(a, b))} deep${archMm > 0 ? ` and arches ${mm(archMm)} further` : ''}; the row is ${mm(depthMm)} deep.`,
+        detail: `It lies ${mm(needed - archMm - take.limits.ribbonMm)} deep${archMm > 0 ? ` and arches ${mm(archMm)} further` : ''}; the row is ${mm(depthMm)} deep.`,
         remedy: archMm > 0 ? 'Use a shorter ribbon, or a deeper row.' : 'Use a deeper row.',
         measure: { neededMm: needed, allowedMm: depthMm, archMm },
         spots: [betweenSpot(pair)],

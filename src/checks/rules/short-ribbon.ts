@@ -1,6 +1,6 @@
-import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derived-take.ts';
-import { distanceMm, isOutOfLine } from '../../wiring/neighbours.ts';
+import { missingMm } from '../../wiring/gap.ts';
+import { distanceMm } from '../../wiring/neighbours.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { along, example, ribbon } from '../example.ts';
 import { betweenSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
@@ -15,13 +15,10 @@ export const shortRibbon: Check = {
   id: 'short-ribbon',
   level: 'fault',
   *find(take: DerivedTake) {
-    const { limits, crossed } = take;
     for (const pair of take.neighbours) {
-      if (pair.lay !== 'bending' || isOutOfLine(pair, limits) || pair.ribbons.some((r) => crossed.has(r)))
-        continue;
+      const missing = pair.lay === 'bending' ? missingMm(pair, take) : undefined;
+      if (missing === undefined) continue;
       const distance = distanceMm(pair);
-      const missing = distance - pair.lengthMm;
-      if (!exceeds(missing, limits.seatToleranceMm)) continue;
       yield {
         subjects: neighbourSubjects(pair),
         part: neighbourPart(pair),

@@ -1,7 +1,6 @@
-import { EPSILON } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derived-take.ts';
+import { archOf, isTight } from '../../wiring/gap.ts';
 import { distanceMm } from '../../wiring/neighbours.ts';
-import { archOf } from '../bend.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { along, example, kind, ribbon, shoreHeader } from '../example.ts';
 import { betweenSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
@@ -19,7 +18,7 @@ export const tightBend: Check = {
     const { bendRadiusMm } = take.limits;
     for (const pair of take.neighbours) {
       const arch = archOf(pair, take);
-      if (!arch || (arch.kind === 'arch' && arch.radiusMm >= bendRadiusMm - EPSILON)) continue;
+      if (!arch || !isTight(arch, take.limits)) continue;
       const touching = arch.kind === 'legs-touch';
       const ends = `${targetName(pair.a.on)} and ${targetName(pair.b.on)}`;
       yield {

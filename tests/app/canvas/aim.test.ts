@@ -8,7 +8,8 @@ import type { Aim, Scene } from '../../../app/canvas/model.ts';
 import { runOf } from '../../../app/canvas/runs.ts';
 import { layOutSheet } from '../../../app/canvas/sheet.ts';
 import { THEMES } from '../../../app/canvas/theme.ts';
-import { type Ribbon, type Side, seatPlaces, type Take } from '../../../src/index.ts';
+import { aimAt } from '../../../app/tools/aim-at.ts';
+import { type LaidRibbon, type Ribbon, type Side, seatPlaces, type Take } from '../../../src/index.ts';
 import { fakeContext } from './fake-context.ts';
 import { deriveRack, mixedTake } from './rack.ts';
 
@@ -67,7 +68,9 @@ describe('the connector chosen', () => {
   it('is drawn on the marks at rest, and on the moving layer during a gesture', () => {
     const { take, derived, aim } = rack();
     const scene: Scene = { derived, notes: [], side: 'rear', selection: new Set(), focus: null, aim };
-    const moving = { derived, notes: [], modules: new Set<string>(), aim };
+    const end = { ribbon: derived.wiring.ribbonById.get(aim.ribbon) as LaidRibbon, connector: aim.connector };
+    const overlay = aimAt(end, aim.places);
+    const moving = { derived, notes: [], modules: new Set<string>(), overlay };
     const rest = coloursOf((ctx) => paintMarks(ctx, paperOf(take), scene, null, STILL, []));
     expect(rest).toContain(THEMES.light.brass);
     expect(coloursOf((ctx) => paintMarks(ctx, paperOf(take), scene, moving, STILL, []))).toEqual([]);

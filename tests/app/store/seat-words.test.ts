@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { shownAnalysis } from '../../../app/editor.ts';
 import { connectorWords, gapsOf } from '../../../app/store/seat-words.ts';
 import type { DerivedTake } from '../../../src/index.ts';
-import { archOf } from '../../../src/index.ts';
+import { gapOf } from '../../../src/index.ts';
 import { Driver } from '../driver.ts';
 
 function takeAt(index: number): DerivedTake {
@@ -44,7 +44,7 @@ describe('a gap in words', () => {
   test('of a ribbon that bends tells distance, height and radius of its arch', () => {
     const s2 = ribbonOf(first, 's2');
     const pair = first.neighbours.find(({ a, b }) => a.ribbon === s2 && b.connector + a.connector === 1);
-    const arch = pair && archOf(pair, first);
+    const arch = pair && gapOf(pair, first).arch;
     if (arch?.kind !== 'arch') throw new Error('no arch');
     const [high, radius] = [arch.heightMm, arch.radiusMm].map((mm) => Number(mm.toFixed(1)));
     expect(gapsOf(first, s2).get(0)).toEqual({

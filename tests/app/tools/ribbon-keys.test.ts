@@ -1,10 +1,16 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { start } from '../../../app/actions/action.ts';
 import { actions } from '../../../app/actions/index.ts';
 import { actionFor } from '../../../app/actions/shortcuts.ts';
 import { startAiming } from '../../../app/store/aim.ts';
 import { createListKeys } from '../../../app/tools/list-keys.ts';
+import { aimDrawn } from './aim-drawn.ts';
 import { demoWithout, on, withRibbon } from './ribbon-rack.ts';
+
+vi.mock(import('../../../app/canvas/draw/aim.ts'), async (original) => ({
+  ...(await original()),
+  drawAim: vi.fn(),
+}));
 
 /** The keys as the page leads them: the list's own first, then the actions. */
 function typing(...args: Parameters<typeof withRibbon>) {
@@ -52,7 +58,7 @@ describe('keys on a selected ribbon', () => {
     expect(spoken()).toMatch(/^connector 1, Jetty B, shore, [\d.]+ mm off\.$/);
     press('ArrowRight', 'ArrowLeft', 'ArrowLeft');
     expect(seats(true)[0]).toEqual(on('boulder-2'));
-    expect(editor.gestures.get()?.aim?.places).toHaveLength(5);
+    expect(aimDrawn(editor)?.places).toHaveLength(5);
     press('Enter');
     expect(seats()[0]).toEqual(on('boulder-2'));
     expect(driver.steps).toBe(1);

@@ -1,5 +1,11 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
+import { aimDrawn } from './aim-drawn.ts';
 import { demoWithout, on, withRibbon } from './ribbon-rack.ts';
+
+vi.mock(import('../../../app/canvas/draw/aim.ts'), async (original) => ({
+  ...(await original()),
+  drawAim: vi.fn(),
+}));
 
 const between = (a: { x: number; y: number }, b: { x: number; y: number }): [number, number] => [
   b.x - a.x,
@@ -12,9 +18,9 @@ describe('a connector of a selected ribbon', () => {
     s1.driver.down(s1.connector(3)).move(30, 90);
     const moving = s1.editor.gestures.get();
     expect(s1.seats(true)[3]).toBeUndefined();
-    expect(moving?.aim).toMatchObject({ ribbon: 's1', connector: 3 });
-    expect(moving?.aim?.heldAt).toBeDefined();
-    expect(moving?.aim?.places).toHaveLength(1);
+    expect(aimDrawn(s1.editor)).toMatchObject({ ribbon: 's1', connector: 3 });
+    expect(aimDrawn(s1.editor)?.heldAt).toBeDefined();
+    expect(aimDrawn(s1.editor)?.places).toHaveLength(1);
     expect(moving?.notes.map(({ check }) => check)).toContain('unpowered');
     expect(s1.seats()[3]).toEqual(on('cobble-1'));
     s1.driver.up();
@@ -29,7 +35,8 @@ describe('a connector of a selected ribbon', () => {
     const from = s1.connector(0);
     s1.driver.down(from).move(...between(from, s1.header('jetty-b', 'shore')));
     expect(s1.seats(true)[0]).toEqual(on('jetty-b'));
-    expect(s1.editor.gestures.get()?.aim?.heldAt).toBeUndefined();
+    expect(aimDrawn(s1.editor)?.places).toBeDefined();
+    expect(aimDrawn(s1.editor)?.heldAt).toBeUndefined();
     expect(s1.editor.gestures.get()?.notes.map(({ check }) => check)).toContain('off-pitch');
     s1.driver.up();
     expect(s1.seats()[0]).toEqual(on('jetty-b'));

@@ -1,0 +1,128 @@
+import { type Berth, berthOn, connectorAt, isTaken, type PlacedHeader } from '../../src/index.ts';
+import { headerBox } from '../canvas/draw/headers.ts';
+import { runOf } from '../canvas/runs.ts';
+import {
+  type Box,
+  boardBox,
+  headerPoint,
+  heightMmOf,
+  mmOf,
+  moduleBox,
+  type Point,
+  rowAt,
+  rowOf,
+  xOf,
+  yOf,
+} from '../canvas/sheet.ts';
+import { type Editor, shownAnalysis } from '../editor.ts';
+import { sheetNow, toSheet } from '../store/view.ts';
+import type { Pointer } from './pointer.ts';
+
+/** How far off a header a ribbon may be put down, px. */
+export const REACH_PX = { mouse: 28, touch: 44, pen: 28 } as const;
+
+const holds = ({ left, right, top, bottom }: Box, { x, y }: Point, slop = 0): boolean =>
+  x >= left - slop && x <= right + slop && y >= top - slop && y <= bottom + slop;
+
+/** Free sockets and plugs of laid ribbons, where they are drawn. */
+function* freeConnectors(editor: Editor): Generator<Berth> {
+  const sheet = sheetNow(editor);
+  const { derived } = shownAnalysis(editor);
+  for (const ribbon of derived.wiring.ribbons) {
+    const run = runOf(sheet, derived, ribbon);
+    if (!run) continue;
+    for (const [order, knot] of run.knots.entries()) {
+      const on = { type: 'connector', ribbon, connector: connectorAt(ribbon, order) } as const;
+      const row = isTaken(derived, on) ? undefined : rowAt(sheet, knot.y);
+      if (row) yield { on, row: row.placed, xMm: mmOf(row, knot.x), yMm: heightMmOf(row, knot.y) };
+    }
+  }
+}
+
+/** Every header of the take, and every free connector of its ribbons. */
+function* allBerths(editor: Editor): Generator<Berth> {
+  const { modules, boards } = shownAnalysis(editor).derived.places;
+  for (const { headers } of modules) for (const header of headers) yield berthOn(header);
+  for (const { headers } of boards) for (const header of headers) yield berthOn(header);
+  yield* freeConnectors(editor);
+}
+
+/** Where a berth lies on the sheet, CSS px. */
+export function berthPoint(editor: Editor, berth: Pick<Berth, 'row' | 'xMm' | 'yMm'>): Point {
+  const row = rowOf(sheetNow(editor), berth);
+  return { x: xOf(row, berth.xMm), y: yOf(row, berth.yMm) };
+}
+
+/** Berths of a take that pass, taken ones too. */
+export const berthsThat = (editor: Editor, pass: (berth: Berth) => boolean): Berth[] =>
+  [...allBerths(editor)].filter(pass);
+
+/** Berths within reach of a pointer, the nearest first, taken ones too. */
+export function berthsNear(editor: Editor, pointer: Pointer): Berth[] {
+  const at = toSheet(editor, pointer);
+  const reach = REACH_PX[pointer.kind];
+  const found: { readonly berth: Berth; readonly off: number }[] = [];
+  for (const berth of allBerths(editor)) {
+    const { x, y } = berthPoint(editor, berth);
+    if (Math.abs(x - at.x) > reach || Math.abs(y - at.y) > reach) continue;
+    const off = Math.hypot(x - at.x, y - at.y);
+    if (off <= reach) found.push({ berth, off });
+  }
+  return found.sort((a, b) => a.off - b.off).map(({ berth }) => berth);
+}
+
+/** Headers of the board or module under a pointer, the nearest first. */
+export function headersUnder(editor: Editor, pointer: Pointer): PlacedHeader[] {
+  const sheet = sheetNow(editor);
+  const at = toSheet(editor, pointer);
+  const { modules, boards } = shownAnalysis(editor).derived.places;
+  const owner =
+    boards.findLast((board) => holds(boardBox(sheet, board), at)) ??
+    modules.findLast((module) => holds(moduleBox(sheet, module), at));
+  const off = (header: PlacedHeader): number => {
+    const { x, y } = headerPoint(sheet, header);
+    return Math.hypot(x - at.x, y - at.y);
+  };
+  return [...(owner?.headers ?? [])].sort((a, b) => off(a) - off(b));
+}
+
+/** The header whose very box lies under a pointer. */
+export function headerExactly(editor: Editor, pointer: Pointer): PlacedHeader | undefined {
+  const sheet = sheetNow(editor);
+  const at = toSheet(editor, pointer);
+  return headersUnder(editor, pointer).find((header) => holds(headerBox(sheet, header), at));
+}
+
+/** The place along a berth's row under a pointer, mm seen from the front. */
+export const alongRow = (editor: Editor, { row }: Pick<Berth, 'row'>, pointer: Point): number =>
+  mmOf(rowOf(sheetNow(editor), { row }), toSheet(editor, pointer).x);
+
+/** Room around a free header for a press that starts a ribbon there, px. */
+const PRESS_PX = { mouse: 2, touch: 12, pen: 5 } as const;
+
+/** The free header, or free connector of a ribbon, that a press takes hold of; the front shows none. */
+export function freeBerthAt(editor: Editor, pointer: Pointer): Berth | null {
+  if (editor.session.getState().side === 'front') return null;
+  const sheet = sheetNow(editor);
+  const at = toSheet(editor, pointer);
+  const { derived } = shownAnalysis(editor);
+  for (const berth of berthsNear(editor, pointer)) {
+    const { on } = berth;
+    if (isTaken(derived, on)) continue;
+    const slop = PRESS_PX[pointer.kind];
+    if (on.type === 'header' && holds(headerBox(sheet, on.header), at, slop)) return berth;
+    if (on.type === 'connector' && isOnKnot(editor, berth, at, slop)) return berth;
+  }
+  return null;
+}
+
+function isOnKnot(editor: Editor, { on }: Berth, { x, y }: Point, slop: number): boolean {
+  if (on.type !== 'connector') return false;
+  const run = runOf(sheetNow(editor), shownAnalysis(editor).derived, on.ribbon);
+  const knot = run?.knots.find(({ connector }) => connector === on.connector);
+  return (
+    knot !== undefined &&
+    Math.abs(x - knot.x) <= knot.halfWidth + slop &&
+    Math.abs(y - knot.y) <= knot.halfHeight + slop
+  );
+}
