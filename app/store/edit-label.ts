@@ -29,6 +29,8 @@ const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>
   'bring-back': () => 'bring a note back',
   'add-ribbon': ({ kind }, { kit }) => `lay ${kindName(kit.ribbons, kind)}`,
   'add-take': () => 'add a take',
+  'change-ribbon-kind': ({ take, ribbon }, layout) =>
+    `change the kind of ${ribbonName(layout, take, ribbon)}`,
   'duplicate-modules': ({ take, modules }, layout) => `duplicate ${moduleNames(layout, take, modules)}`,
   'move-modules': ({ take, moves }, layout) =>
     `move ${moduleNames(
@@ -49,6 +51,7 @@ const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>
   several: ({ label }) => label,
   'swap-modules': () => 'swap two modules',
   'turn-ribbon': ({ take, ribbon }, layout) => `turn ${ribbonName(layout, take, ribbon)}`,
+  'twist-ribbon': ({ take, ribbon }, layout) => `twist ${ribbonName(layout, take, ribbon)}`,
   unseat: ({ take, ribbon }, layout) => `unseat ${ribbonName(layout, take, ribbon)}`,
 };
 

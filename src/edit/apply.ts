@@ -4,6 +4,7 @@ import { addRibbon } from './add-ribbon.ts';
 import { addTake } from './add-take.ts';
 import { bringBack } from './bring-back.ts';
 import type { Edited } from './change.ts';
+import { changeRibbonKind } from './change-ribbon-kind.ts';
 import { duplicateModules } from './duplicate-modules.ts';
 import type { Edit } from './edit.ts';
 import { moveModules } from './move-modules.ts';
@@ -19,6 +20,7 @@ import { seatConnector } from './seat-connector.ts';
 import { severalBy } from './several.ts';
 import { swapModules } from './swap-modules.ts';
 import { turnRibbon } from './turn-ribbon.ts';
+import { twistRibbon } from './twist-ribbon.ts';
 import { unseat } from './unseat.ts';
 
 type Command<E extends Edit> = (layout: Layout, edit: E) => Edited<Layout>;
@@ -29,6 +31,7 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'add-ribbon': addRibbon,
   'add-take': addTake,
   'bring-back': bringBack,
+  'change-ribbon-kind': changeRibbonKind,
   'duplicate-modules': duplicateModules,
   'move-modules': moveModules,
   'pin-modules': pinModules,
@@ -43,6 +46,7 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   several: severalBy(applyEdit),
   'swap-modules': swapModules,
   'turn-ribbon': turnRibbon,
+  'twist-ribbon': twistRibbon,
   unseat,
 };
 

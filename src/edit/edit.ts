@@ -2,6 +2,7 @@ import type { AcceptFinding } from './accept-finding.ts';
 import type { AddRibbon } from './add-ribbon.ts';
 import type { AddTake } from './add-take.ts';
 import type { BringBack } from './bring-back.ts';
+import type { ChangeRibbonKind } from './change-ribbon-kind.ts';
 import type { DuplicateModules } from './duplicate-modules.ts';
 import type { MoveModules } from './move-modules.ts';
 import type { PinModules } from './pin-modules.ts';
@@ -16,6 +17,7 @@ import type { SeatConnector } from './seat-connector.ts';
 import type { Several } from './several.ts';
 import type { SwapModules } from './swap-modules.ts';
 import type { TurnRibbon } from './turn-ribbon.ts';
+import type { TwistRibbon } from './twist-ribbon.ts';
 import type { Unseat } from './unseat.ts';
 
 /** A change to a layout as plain data: a finding can name one as its remedy, and a log can keep it. */
@@ -24,6 +26,7 @@ export type Edit =
   | AddRibbon
   | AddTake
   | BringBack
+  | ChangeRibbonKind
   | DuplicateModules
   | MoveModules
   | PinModules
@@ -38,4 +41,5 @@ export type Edit =
   | Several<Edit>
   | SwapModules
   | TurnRibbon
+  | TwistRibbon
   | Unseat;

@@ -76,6 +76,13 @@ const makers: { readonly [T in Edit['type']]: Make } = {
       NOBODY,
     ),
   }),
+  'change-ribbon-kind': (draw, layout, take) => ({
+    type: 'change-ribbon-kind',
+    take: take.id,
+    ribbon: draw.of(idsOf(take.ribbons), NOBODY),
+    kind: draw.of(idsOf(layout.kit.ribbons), NOBODY),
+    ...(draw.flag() && { connectors: [draw.number() % 2, 2] }),
+  }),
   'duplicate-modules': (draw, _, take) => ({
     type: 'duplicate-modules',
     take: take.id,
@@ -152,6 +159,13 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     take: take.id,
     ribbon: draw.of(idsOf(take.ribbons), NOBODY),
     seats: draw.flag() ? 'keep' : 'mirror',
+  }),
+  'twist-ribbon': (draw, _, take) => ({
+    type: 'twist-ribbon',
+    take: take.id,
+    ribbon: draw.of(idsOf(take.ribbons), NOBODY),
+    after: draw.number() % 3,
+    halfTwists: draw.number() % 3,
   }),
   unseat: (draw, _, take) => ({
     type: 'unseat',

@@ -122,6 +122,8 @@ describe('an edit that names nothing', () => {
       { type: 'move-modules', take, moves: [{ module: 'a', row: 'top', atHp: Number.NaN }] },
       'A place on the rails must be a number',
     ],
+    [{ type: 'change-ribbon-kind', take, ribbon: 'x', kind: 'lead' }, 'There is no ribbon "x"'],
+    [{ type: 'change-ribbon-kind', take, ribbon: 'r', kind: 'x' }, 'There is no kind of ribbon "x"'],
     [{ type: 'pin-modules', take, modules: ['x'], pinned: true }, 'There is no module "x"'],
     [{ type: 'place-module', take, kind: 'x', ...here }, 'There is no kind of module "x"'],
     [{ type: 'place-module', take, kind: 'cobble', row: 'x', atHp: 0 }, 'There is no row "x"'],
@@ -168,6 +170,7 @@ describe('an edit that names nothing', () => {
     ],
     [{ type: 'swap-modules', take, modules: ['a', 'x'] }, 'There is no module "x"'],
     [{ type: 'turn-ribbon', take, ribbon: 'x', seats: 'keep' }, 'There is no ribbon "x"'],
+    [{ type: 'twist-ribbon', take, ribbon: 'x', after: 0, halfTwists: 1 }, 'There is no ribbon "x"'],
     [{ type: 'unseat', take, ribbon: 'x', connector: 0 }, 'There is no ribbon "x"'],
     [{ type: 'unseat', take, ribbon: 'r', connector: -1 }, 'r has no connector 0'],
   ];
