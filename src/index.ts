@@ -12,6 +12,8 @@ export type {
 } from './checks/check.ts';
 export { type Reach, reachOf, totalMm } from './checks/depth.ts';
 export { checks } from './checks/index.ts';
+export { type FeedAll, feedAll } from './checks/remedies/feeding.ts';
+export { mendsOf, searchMends } from './checks/remedies/mends-of.ts';
 export { checkTake, findingsOf } from './checks/run.ts';
 export { type Verdict, verdictOf } from './checks/verdict.ts';
 export { applyEdit } from './edit/apply.ts';

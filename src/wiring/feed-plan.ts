@@ -18,7 +18,7 @@ export interface PlannedFeed {
 /** An island that gets no lead, and why. */
 export interface Unfed {
   readonly island: Island;
-  readonly reason: NoLead | { readonly why: 'no power header' | 'power headers in use' };
+  readonly reason: NoLead | { readonly why: 'no power header' } | { readonly why: 'power headers in use' };
 }
 
 export interface FeedPlan {
@@ -99,8 +99,12 @@ export function planFeeds(take: DerivedTake, islands: readonly Island[] = unfedI
       continue;
     }
     const reasons = choices.flatMap(({ choice }) => (choice.ok ? [] : [choice.reason]));
-    const why = all.length === 0 ? 'no power header' : 'power headers in use';
-    unfed.push({ island, reason: nearestReason(reasons) ?? { why } });
+    unfed.push({
+      island,
+      reason:
+        nearestReason(reasons) ??
+        (all.length === 0 ? { why: 'no power header' } : { why: 'power headers in use' }),
+    });
   }
   return { feeds, unfed };
 }
