@@ -1,6 +1,7 @@
 import type { Action } from './action.ts';
 import { addTake } from './add-take.ts';
 import { duplicate } from './duplicate.ts';
+import { feedAllThatNeed } from './feed-all.ts';
 import { fit } from './fit.ts';
 import { letGo } from './let-go.ts';
 import { newLayout } from './new-layout.ts';
@@ -33,6 +34,7 @@ export const actions: readonly Action[] = [
   duplicate,
   pin,
   swap,
+  feedAllThatNeed,
   selectAll,
   letGo,
   ...nudges,

@@ -1,6 +1,7 @@
 import type { Action } from '../actions/action.ts';
 import { perform, start } from '../actions/action.ts';
 import { addTake } from '../actions/add-take.ts';
+import { feedAllThatNeed } from '../actions/feed-all.ts';
 import { actions } from '../actions/index.ts';
 import { newLayout } from '../actions/new-layout.ts';
 import { openDemo } from '../actions/open-demo.ts';
@@ -94,7 +95,7 @@ export function MenuBody({ menu }: { readonly menu: string }) {
         value={take.name}
         onCommit={(name) => perform(editor, { type: 'rename-take', take: take.id, name })}
       />
-      {[addTake, removeTake].map((action) => (
+      {[feedAllThatNeed, addTake, removeTake].map((action) => (
         <Item key={action.id} action={action} menu={menu} />
       ))}
       <h2>Moving</h2>

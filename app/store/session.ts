@@ -29,7 +29,7 @@ export interface Session {
   readonly fold: Fold | null;
   /** Groups of notes that were opened, or shut where they start open. */
   readonly toggledGroups: ReadonlySet<string>;
-  /** One line about what went wrong, until it is put away. */
+  /** What went wrong, or what was chosen for the user, until it is put away. */
   readonly banner: string | null;
   /** What is said to a screen reader. */
   readonly spoken: string;

@@ -2,7 +2,7 @@ import type { PlacedBoard, PlacedModule } from '../../geometry/place.ts';
 import type { DerivedTake } from '../../wiring/derive.ts';
 import { type FeedPlan, type PlannedFeed, planFeeds, type Unfed } from '../../wiring/feed-plan.ts';
 import { isHeaderJoint, suppliesOf } from '../../wiring/harness.ts';
-import type { Joint } from '../../wiring/laid-ribbon.ts';
+import type { Joint, LaidRibbon } from '../../wiring/laid-ribbon.ts';
 import type { NoLead } from '../../wiring/lead.ts';
 import type { Feed, Island } from '../../wiring/supply-net.ts';
 import type { Mend, Note } from '../check.ts';
@@ -54,13 +54,24 @@ const islandOf = (note: Note, take: DerivedTake): Island | undefined => {
 export const unpowered: Remedy = function* (note, take) {
   const island = islandOf(note, take);
   if (!island) return;
+  yield* linkToFed(island, take, isHalfLead);
   for (const feed of planFeeds(take, [island]).feeds)
     yield mend(`Feed it by ${leadWords(feed)}`, [leadEdit(take, feed.lead)], reasonOf(feed));
-  yield* linkToFed(island, take);
+  yield* linkToFed(island, take, (laid) => !isHalfLead(laid));
 };
 
-/** An island that no lead can reach may join one that is fed, by its link. */
-function* linkToFed({ modules }: Island, take: DerivedTake): Generator<Mend> {
+/** A lead that sits on a board and has an end left. */
+const isHalfLead = (laid: LaidRibbon): boolean => {
+  const [only, ...others] = headersUnder(laid);
+  return !laid.facts.flat && only?.owner.type === 'board' && others.length === 0;
+};
+
+/** An island may take the end of a lead that hangs there, or join one that is fed by its link. */
+function* linkToFed(
+  { modules }: Island,
+  take: DerivedTake,
+  isWanted: (laid: LaidRibbon) => boolean,
+): Generator<Mend> {
   const free = modules
     .flatMap(({ headers }) => headers)
     .filter(({ bus }) => bus.carriesVoltage)
@@ -68,8 +79,8 @@ function* linkToFed({ modules }: Island, take: DerivedTake): Generator<Mend> {
   for (const header of free) {
     for (const laid of take.wiring.ribbons) {
       const headers = headersUnder(laid);
-      const joins = laid.facts.bus === header.bus && headers.some(({ row }) => row === header.row);
-      if (joins) yield* withHeader(laid, headers, header, take);
+      const joins = laid.facts.bus === header.bus && headers.length > 0;
+      if (joins && isWanted(laid)) yield* withHeader(laid, headers, header, take);
     }
   }
 }

@@ -57,11 +57,9 @@ export const twoHosts: Remedy = function* (note, take) {
     const byUse = [...seats].sort((a, b) => otherUses(b, take) - otherUses(a, take) || a.order - b.order);
     for (const stays of byUse) {
       const { name } = stays.on.header.owner;
-      yield lift(
-        take,
-        seats.filter((seat) => seat !== stays),
-        `${name} stays the host.`,
-      );
+      const lifted = seats.filter((seat) => seat !== stays);
+      const staysLinked = headersUnder(stays.ribbon).length > 2;
+      yield lift(take, lifted, staysLinked ? `${name} stays the host.` : undefined);
     }
     yield* parting(group, take);
   }

@@ -98,17 +98,18 @@ function* byMoving(note: Parameters<Remedy>[0], take: DerivedTake): Generator<Me
   if (!left || !right || left.owner.type !== 'module' || right.owner.type !== 'module') return;
   const gap = right.xMm - left.xMm;
   const tooFar = gap > pair.lengthMm;
-  // To the ribbon's own pitch, where it lies straight; and half way there, where an arch is allowed.
+  // To the ribbon's own pitch, where it lies straight; where it is longer, half way there, in an arch, will often do.
   const straightHp = mmToHp(pair.lengthMm - gap);
-  const whole = tooFar ? Math.floor(straightHp * 2) / 2 : Math.ceil(straightHp);
-  for (const shiftHp of new Set([
-    tooFar ? whole : Math.ceil(straightHp / 2),
-    tooFar ? whole : Math.floor(straightHp),
-  ])) {
-    if (shiftHp === 0) continue;
-    yield* shifted(right.owner, shiftHp, take);
-    yield* shifted(left.owner, -shiftHp, take);
+  for (const byHp of tooFar ? [straightHp] : [straightHp / 2, straightHp]) {
+    yield* shifted(right.owner, gridShift(right.owner, byHp), take);
+    yield* shifted(left.owner, gridShift(left.owner, -byHp), take);
   }
+}
+
+/** A shift of at least so much that ends on a whole or half HP. */
+function gridShift({ module }: PlacedModule, byHp: number): number {
+  const steps = (module.atHp + byHp) * 2;
+  return (byHp > 0 ? Math.ceil(steps) : Math.floor(steps)) / 2 - module.atHp;
 }
 
 /** Ribbon between two neighbours that is too short, too long for its way, or without room. */

@@ -68,11 +68,13 @@ export function shiftsWithRoom(
   take: DerivedTake,
 ): readonly number[] {
   if (!group.every((module) => fitsRow(module, row, take))) return [];
-  const rowEnd: Stretch = { fromHp: row.row.widthHp, toHp: Number.POSITIVE_INFINITY };
-  const rowStart: Stretch = { fromHp: Number.NEGATIVE_INFINITY, toHp: 0 };
+  const ends: readonly Stretch[] = [
+    { fromHp: Number.NEGATIVE_INFINITY, toHp: 0 },
+    { fromHp: row.row.widthHp, toHp: Number.POSITIVE_INFINITY },
+  ];
   const standing = group.map((module) => ({
     at: standsOn(module),
-    taken: [rowStart, ...takenFor(module, row, group, take), rowEnd],
+    taken: [...takenFor(module, row, group, take), ...ends],
   }));
   const hasRoom = (shift: number): boolean =>
     standing.every(({ at, taken }) =>
@@ -80,8 +82,12 @@ export function shiftsWithRoom(
         ({ fromHp, toHp }) => at.fromHp + shift >= toHp - NOISE_HP || at.toHp + shift <= fromHp + NOISE_HP,
       ),
     );
+  // The end of a row is a place to go to only for what stands beyond it.
   const touching = standing.flatMap(({ at, taken }) =>
-    taken.flatMap(({ fromHp, toHp }) => [toHp - at.fromHp, fromHp - at.toHp]),
+    taken.flatMap(({ fromHp, toHp }) => [
+      ...(toHp > 0 || at.fromHp < 0 ? [toHp - at.fromHp] : []),
+      ...(fromHp < row.row.widthHp || at.toHp > row.row.widthHp ? [fromHp - at.toHp] : []),
+    ]),
   );
   const shifts = new Set([0, ...touching].filter(Number.isFinite).map(tidy));
   return [...shifts].sort((a, b) => Math.abs(a) - Math.abs(b) || a - b).filter(hasRoom);
