@@ -244,7 +244,9 @@ export const missingVoltage: Remedy = function* (note, take) {
   const [module] = island.modules;
   const now = bare && module && bare.supplyNet.islandOf[module.index];
   if (!now || leads.some(({ ribbon }) => ribbon.ribbon.locked)) return;
+  const fed = island.feeds.map((feed) => fedModule(feed).id);
   for (const feed of planFeeds(bare, [now]).feeds) {
+    if (fed.length === 1 && fed.includes(feed.module.id)) continue;
     const ids = leads.map(({ ribbon }) => ribbon.id);
     const label = `Take ${namesOf(leads.map(({ ribbon }) => ribbon))} out and feed it by ${leadWords(feed)}`;
     const out = { type: 'remove-ribbons', take: take.take.id, ribbons: ids } as const;

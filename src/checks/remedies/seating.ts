@@ -108,6 +108,7 @@ function* byTwisting(ribbon: LaidRibbon, connector: number, take: DerivedTake): 
   }
   if (odd.length > 1)
     yield mend(`Take ${count(odd.length, 'half-twist')} out of ${ribbon.name}`, odd.map(less));
+  if (odd.length > 0) return;
   const place = orderOf(ribbon, connector);
   const more = (gap: number) => setTwist(take, ribbon, gap, twistsOf(ribbon, gap) + 1);
   const around = [place - 1, place].filter((gap) => gaps.includes(gap));
