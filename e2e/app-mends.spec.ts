@@ -9,12 +9,12 @@ test('the tempting regrouping is mended by tapping remedies until nothing is wro
   await openApp(page);
   await page.getByRole('tab', { name: 'One long jetty' }).click();
   await expect(verdict(page)).toContainText('would do damage');
-  const before = await verdict(page).innerText();
+  const before = (await verdict(page).textContent()) ?? '';
   const severe = page.locator('article.damage, article.fault');
   let taps = 0;
   while ((await severe.count()) > 0 && taps < 12) {
     const remedy = severe.locator('.mend').first();
-    const label = await remedy.innerText();
+    const label = (await remedy.textContent()) ?? '';
     await remedy.click();
     // Its note goes, and with it its remedy.
     await expect(severe.getByRole('button', { name: label, exact: true })).toHaveCount(0);

@@ -27,7 +27,7 @@ export interface FeedPlan {
 }
 
 /** Islands with a draw (an unknown one counts) and no feed. */
-export const unfedIslands = ({ supplyNet }: DerivedTake): Island[] =>
+const unfedIslands = ({ supplyNet }: DerivedTake): Island[] =>
   supplyNet.islands.filter(
     ({ modules, feeds }) => feeds.length === 0 && modules.some(({ facts }) => facts.draws.length > 0),
   );

@@ -29,7 +29,7 @@ function reasonOf({ island, module, lead, choices }: PlannedFeed): string {
 }
 
 /** Why an island gets no lead, in words. */
-export function unfedWords({ island: { modules }, reason }: Unfed): string {
+function unfedWords({ island: { modules }, reason }: Unfed): string {
   const names = namesOf(modules);
   const has = modules.length === 1 ? 'has' : 'have';
   if (reason.why === 'no power header') return `${names} ${has} no power header`;

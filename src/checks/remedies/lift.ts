@@ -64,7 +64,7 @@ function leftBare(joints: readonly Joint[]): LaidRibbon[] {
 }
 
 /** Lifts connectors off what they sit on; a ribbon that would be left with one end in the air is taken out. */
-export function liftEdits(take: DerivedTake, joints: readonly Joint[]): Edit[] {
+function liftEdits(take: DerivedTake, joints: readonly Joint[]): Edit[] {
   const bare = leftBare(joints);
   const stated = joints.flatMap(statedBy).filter(({ ribbon }) => !bare.includes(ribbon));
   return [...stated.map((each) => unseat(take, each)), ...takeOut(take, bare)];

@@ -24,7 +24,7 @@ export const boardHeaderName = ({ owner, name }: PlacedHeader): string => `heade
 export const leadName = ({ facts, ownedLeft }: Lead): string => `${facts.kind.name}${toBuyWords(ownedLeft)}`;
 
 /** A ribbon that hangs between a board and one module, and nothing else. */
-export function endsOfLead(laid: LaidRibbon): { module: PlacedHeader; board: PlacedHeader } | undefined {
+function endsOfLead(laid: LaidRibbon): { module: PlacedHeader; board: PlacedHeader } | undefined {
   const headers = headersUnder(laid);
   const module = headers.find(({ owner }) => owner.type === 'module');
   const board = headers.find(({ owner }) => owner.type === 'board');
@@ -44,12 +44,12 @@ function leadInstead(take: DerivedTake, laid: LaidRibbon, lines?: readonly strin
 }
 
 /** Edits that put another lead, or another header of a board, in the place of a lead. */
-export function leadInsteadEdits(take: DerivedTake, laid: LaidRibbon, lead: Lead): Edit[] {
+function leadInsteadEdits(take: DerivedTake, laid: LaidRibbon, lead: Lead): Edit[] {
   const connectors = lead.seats.map(({ connector }) => connector);
   return layAnewEdits(take, laid, [lead.to, lead.from], { kind: lead.facts.kind.id, connectors });
 }
 
-/** What changes with it: the kind, the header on a board, or both. */
+/** What changes with it: the kind, the header on a board, or both; neither where it is only turned round. */
 function changeWords(laid: LaidRibbon, lead: Lead): { readonly kind?: string; readonly to?: string } {
   const board = endsOfLead(laid)?.board;
   const stays = board?.owner.id === lead.to.owner.id && board.id === lead.to.id;
@@ -59,19 +59,23 @@ function changeWords(laid: LaidRibbon, lead: Lead): { readonly kind?: string; re
   };
 }
 
+function changeLabel(laid: LaidRibbon, lead: Lead): string {
+  const { kind, to } = changeWords(laid, lead);
+  if (kind) return `Use ${kind} for ${laid.name}${to ? `, on ${to}` : ''}`;
+  return to ? `Seat ${laid.name} on ${to}` : `Turn ${laid.name} end for end`;
+}
+
 /** Another lead, or another header of a board, in the place of a lead. */
 export function* otherLead(take: DerivedTake, laid: LaidRibbon, lines?: readonly string[]): Generator<Mend> {
   const lead = leadInstead(take, laid, lines);
-  if (!lead) return;
-  const { kind, to } = changeWords(laid, lead);
-  const label = kind ? `Use ${kind} for ${laid.name}${to ? `, on ${to}` : ''}` : `Seat ${laid.name} on ${to}`;
-  yield mend(label, leadInsteadEdits(take, laid, lead));
+  if (lead) yield mend(changeLabel(laid, lead), leadInsteadEdits(take, laid, lead));
 }
 
 /** "L8 on header 1 of Board 1", "Lead 16-way, 250 mm for L8". */
 function followWords(laid: LaidRibbon, lead: Lead): string {
   const { kind, to } = changeWords(laid, lead);
-  return `${kind ? `${kind} for ${laid.name}` : laid.name}${to ? ` on ${to}` : ''}`;
+  const what = kind ? `${kind} for ${laid.name}` : laid.name;
+  return to || kind ? `${what}${to ? ` on ${to}` : ''}` : `${what} end for end`;
 }
 
 /**

@@ -93,7 +93,7 @@ export function shiftsWithRoom(
   return [...shifts].sort((a, b) => Math.abs(a) - Math.abs(b) || a - b).filter(hasRoom);
 }
 
-export const rowName = ({ row, index }: PlacedRow): string => row.name || `row ${index + 1}`;
+const rowName = ({ row, index }: PlacedRow): string => row.name || `row ${index + 1}`;
 
 /** Modules of one row that flat ribbons join, the module among them: moved together they keep their ribbons. */
 export function ribbonMates(module: PlacedModule, take: DerivedTake): PlacedModule[] {
