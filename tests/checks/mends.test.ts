@@ -105,7 +105,7 @@ describe('any mend of any note', () => {
     });
     fc.assert(property, runs(40));
     expect([...mended].length, 'checks of which one note or more was mended').toBeGreaterThan(15);
-  });
+  }, 60_000);
 
   it('is the same each time', () => {
     const labels = (layout: Layout): string[] =>

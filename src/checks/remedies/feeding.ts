@@ -3,14 +3,14 @@ import type { DerivedTake } from '../../wiring/derive.ts';
 import { type FeedPlan, type PlannedFeed, planFeeds, type Unfed } from '../../wiring/feed-plan.ts';
 import { isHeaderJoint, suppliesOf } from '../../wiring/harness.ts';
 import type { Joint, LaidRibbon } from '../../wiring/laid-ribbon.ts';
-import type { NoLead } from '../../wiring/lead.ts';
+import { lengthOf, type NoLead } from '../../wiring/lead.ts';
 import type { Feed, Island } from '../../wiring/supply-net.ts';
 import type { Mend, Note } from '../check.ts';
 import { count, lineName, list, mm, namesOf, targetName } from '../words.ts';
 import { modulesOf, pairOf, ribbonsOf } from './cause.ts';
 import { headersUnder, otherKinds } from './lay-anew.ts';
 import { lift } from './lift.ts';
-import { withHeader } from './linking.ts';
+import { nearness, withHeader } from './linking.ts';
 import { boardHeaderName, leadEdit, leadName, otherLead } from './new-lead.ts';
 import { freshNotes, notesOf, takeAfter } from './outcome.ts';
 import { mend, type Remedy } from './remedy.ts';
@@ -66,6 +66,9 @@ const isHalfLead = (laid: LaidRibbon): boolean => {
   return !laid.facts.flat && only?.owner.type === 'board' && others.length === 0;
 };
 
+/** Ribbons to try for one header: the nearest. */
+const MOST_JOINS = 2;
+
 /** An island may take the end of a lead that hangs there, or join one that is fed by its link. */
 function* linkToFed(
   { modules }: Island,
@@ -77,11 +80,14 @@ function* linkToFed(
     .filter(({ bus }) => bus.carriesVoltage)
     .filter((header) => !take.wiring.seatedOn.has(header));
   for (const header of free) {
-    for (const laid of take.wiring.ribbons) {
-      const headers = headersUnder(laid);
-      const joins = laid.facts.bus === header.bus && headers.length > 0;
-      if (joins && isWanted(laid)) yield* withHeader(laid, headers, header, take);
-    }
+    const joins = take.wiring.ribbons
+      .filter((laid) => laid.facts.bus === header.bus && isWanted(laid))
+      .map((laid) => ({ laid, headers: headersUnder(laid) }))
+      .map((join) => ({ ...join, awayMm: nearness(header, join.headers) }))
+      .filter(({ laid, awayMm }) => awayMm <= lengthOf(laid.facts))
+      .sort((a, b) => a.awayMm - b.awayMm);
+    for (const { laid, headers } of joins.slice(0, MOST_JOINS))
+      yield* withHeader(laid, headers, header, take);
   }
 }
 

@@ -119,12 +119,31 @@ const freeHeaders = (
     .flatMap(({ headers }) => headers)
     .filter((header) => isWanted(header) && !wiring.seatedOn.has(header));
 
-const nearness = (header: PlacedHeader, others: readonly PlacedHeader[]): number =>
+/** How far a header lies from the nearest of others, along the row and across rows, mm. */
+export const nearness = (header: PlacedHeader, others: readonly PlacedHeader[]): number =>
   Math.min(
-    ...others.map((other) =>
-      other.row === header.row ? Math.abs(other.xMm - header.xMm) : Number.MAX_SAFE_INTEGER,
+    ...others.map(
+      ({ row, xMm, yMm }) =>
+        Math.abs(xMm - header.xMm) +
+        (row === header.row ? 0 : Math.abs(row.bottomMm + yMm - header.row.bottomMm - header.yMm)),
     ),
   );
+
+/** A first look at whether a free connector could be where a header is; whether it may is tried. */
+function mayReach({ facts, uses }: LaidRibbon, connector: number, header: PlacedHeader): boolean {
+  const atMm = (c: number): number => facts.connectors[c]?.atMm ?? 0;
+  return uses.every((joints, seated) =>
+    joints.every(({ conducts, on }) => {
+      if (!conducts || on.type !== 'header') return true;
+      const way = Math.abs(atMm(seated) - atMm(connector));
+      const distance = nearness(header, [on.header]);
+      return distance <= way + PLAY_MM && (!facts.flat || facts.bends || distance >= way - PLAY_MM);
+    }),
+  );
+}
+
+/** More than any tolerance of a seat. */
+const PLAY_MM = 3;
 
 /** A ribbon over one more header: by a free connector as it lies, else laid anew, of its own kind first. */
 export function* withHeader(
@@ -135,7 +154,7 @@ export function* withHeader(
 ): Generator<Mend> {
   const named = { type: 'seat-connector', take: take.take.id, ribbon: laid.id } as const;
   for (const [connector, joints] of laid.uses.entries()) {
-    if (joints.length > 0) continue;
+    if (joints.length > 0 || !mayReach(laid, connector, header)) continue;
     const label = `Seat ${connectorName({ ribbon: laid, connector })}, on ${header.owner.name} too`;
     yield mend(label, [{ ...named, connector, on: onHeader(header) }]);
   }

@@ -8,7 +8,7 @@ import { editsOf } from './remedy.ts';
 const MOST_OFFERED = 3;
 
 /** Edits tried for one note: each costs a derived and checked take. */
-const MOST_TRIED = 24;
+const MOST_TRIED = 16;
 
 interface Tried {
   readonly mend: Mend;

@@ -15,6 +15,9 @@ const NOISE_HP = 0.0005;
 /** Places to try in one row. */
 const MOST_PLACES = 3;
 
+/** Other rows to try: the nearest with room. */
+const MOST_ROWS = 3;
+
 interface Stretch {
   readonly fromHp: number;
   readonly toHp: number;
@@ -158,9 +161,11 @@ export function* moveMends(move: Move, take: DerivedTake): Generator<Mend> {
 export function* toRoom(group: readonly PlacedModule[], take: DerivedTake): Generator<Mend> {
   const [first] = group;
   if (!first) return;
-  const rows = [first.row, ...take.places.rows.filter((row) => row !== first.row)];
-  for (const row of rows) {
+  const away = (row: PlacedRow): number => Math.abs(row.index - first.row.index);
+  let rows = 0;
+  for (const row of [...take.places.rows].sort((a, b) => away(a) - away(b) || a.index - b.index)) {
     const shifts = shiftsWithRoom(group, row, take).filter((shift) => row !== first.row || shift !== 0);
+    if (shifts.length > 0 && rows++ > MOST_ROWS) return;
     for (const shiftHp of shifts.slice(0, MOST_PLACES))
       yield* moveMends({ modules: group, row, shiftHp }, take);
   }

@@ -27,13 +27,14 @@ export const overlap: Remedy = function* (note, take) {
   const nearest = (module: PlacedModule): number =>
     Math.abs(shiftsWithRoom([module], module.row, take)[0] ?? Number.POSITIVE_INFINITY);
   const [first, second] = nearest(a) < nearest(b) ? [a, b] : [b, a];
-  const firstRoom = [...toRoom([first], take)];
-  const secondRoom = [...toRoom([second], take)];
-  yield* firstRoom.slice(0, 1);
-  yield* secondRoom.slice(0, 1);
+  // Each place costs a take derived anew: the others are looked for only where these do not mend it.
+  const rooms = [toRoom([first], take), toRoom([second], take)];
+  for (const room of rooms) {
+    const nearestRoom = room.next();
+    if (!nearestRoom.done) yield nearestRoom.value;
+  }
   yield* apart([a, b], take);
-  yield* firstRoom.slice(1);
-  yield* secondRoom.slice(1);
+  for (const room of rooms) yield* room;
   for (const module of [first, second]) {
     const mates = ribbonMates(module, take);
     if (mates.length > 1) yield* toRoom(mates, take);
