@@ -29,7 +29,7 @@ const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>
   'bring-back': () => 'bring a note back',
   'add-ribbon': ({ kind }, { kit }) => `lay ${kindName(kit.ribbons, kind)}`,
   'add-take': () => 'add a take',
-  'change-ribbon-kind': ({ take, ribbon }, layout) =>
+  'exchange-ribbon': ({ take, ribbon }, layout) =>
     `change the kind of ${ribbonName(layout, take, ribbon)}`,
   'duplicate-modules': ({ take, modules }, layout) => `duplicate ${moduleNames(layout, take, modules)}`,
   'move-modules': ({ take, moves }, layout) =>

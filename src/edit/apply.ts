@@ -4,7 +4,7 @@ import { addRibbon } from './add-ribbon.ts';
 import { addTake } from './add-take.ts';
 import { bringBack } from './bring-back.ts';
 import type { Edited } from './change.ts';
-import { changeRibbonKind } from './change-ribbon-kind.ts';
+import { exchangeRibbon } from './exchange-ribbon.ts';
 import { duplicateModules } from './duplicate-modules.ts';
 import type { Edit } from './edit.ts';
 import { moveModules } from './move-modules.ts';
@@ -31,7 +31,7 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'add-ribbon': addRibbon,
   'add-take': addTake,
   'bring-back': bringBack,
-  'change-ribbon-kind': changeRibbonKind,
+  'exchange-ribbon': exchangeRibbon,
   'duplicate-modules': duplicateModules,
   'move-modules': moveModules,
   'pin-modules': pinModules,

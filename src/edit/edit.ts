@@ -2,7 +2,7 @@ import type { AcceptFinding } from './accept-finding.ts';
 import type { AddRibbon } from './add-ribbon.ts';
 import type { AddTake } from './add-take.ts';
 import type { BringBack } from './bring-back.ts';
-import type { ChangeRibbonKind } from './change-ribbon-kind.ts';
+import type { ExchangeRibbon } from './exchange-ribbon.ts';
 import type { DuplicateModules } from './duplicate-modules.ts';
 import type { MoveModules } from './move-modules.ts';
 import type { PinModules } from './pin-modules.ts';
@@ -26,7 +26,7 @@ export type Edit =
   | AddRibbon
   | AddTake
   | BringBack
-  | ChangeRibbonKind
+  | ExchangeRibbon
   | DuplicateModules
   | MoveModules
   | PinModules

@@ -76,8 +76,8 @@ const makers: { readonly [T in Edit['type']]: Make } = {
       NOBODY,
     ),
   }),
-  'change-ribbon-kind': (draw, layout, take) => ({
-    type: 'change-ribbon-kind',
+  'exchange-ribbon': (draw, layout, take) => ({
+    type: 'exchange-ribbon',
     take: take.id,
     ribbon: draw.of(idsOf(take.ribbons), NOBODY),
     kind: draw.of(idsOf(layout.kit.ribbons), NOBODY),

@@ -40,7 +40,7 @@ export function layAnewEdits(
   return [
     ...untwist,
     ...seated.map((connector): Edit => ({ type: 'unseat', ...named, connector })),
-    ...(kind === laid.facts.kind.id ? [] : [{ type: 'change-ribbon-kind', ...named, kind } as const]),
+    ...(kind === laid.facts.kind.id ? [] : [{ type: 'exchange-ribbon', ...named, kind } as const]),
     ...(needsTurn ? [{ type: 'turn-ribbon', ...named, seats: 'keep' } as const] : []),
     ...headers.map(
       (header, i): Edit => ({

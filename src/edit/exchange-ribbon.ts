@@ -12,8 +12,8 @@ import {
 } from './change.ts';
 
 /** Puts a ribbon of another kind in the place of one; what was seated stays seated. */
-export interface ChangeRibbonKind {
-  readonly type: 'change-ribbon-kind';
+export interface ExchangeRibbon {
+  readonly type: 'exchange-ribbon';
   readonly take: string;
   readonly ribbon: string;
   readonly kind: string;
@@ -70,7 +70,7 @@ function reseated(ribbon: Ribbon, changed: string, placeOf: ReadonlyMap<number, 
   return withField(ribbon, 'seats', mapKept(ribbon.seats, move));
 }
 
-export function changeRibbonKind(layout: Layout, edit: ChangeRibbonKind): Edited<Layout> {
+export function exchangeRibbon(layout: Layout, edit: ExchangeRibbon): Edited<Layout> {
   return editTake(layout, edit.take, (take) => {
     const found = find(take.ribbons, edit.ribbon, 'ribbon');
     if (!found.ok) return found;

@@ -12,7 +12,7 @@ const layout = littleLayout({
 });
 
 const change = (id: string, kind: string, connectors?: readonly number[]): Edit => ({
-  type: 'change-ribbon-kind',
+  type: 'exchange-ribbon',
   take: 'take',
   ribbon: id,
   kind,
