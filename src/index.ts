@@ -12,6 +12,8 @@ export type {
 } from './checks/check.ts';
 export { type Reach, reachOf, totalMm } from './checks/depth.ts';
 export { checks } from './checks/index.ts';
+export { type FeedAll, feedAll } from './checks/remedies/feeding.ts';
+export { mendsOf, searchMends } from './checks/remedies/mends-of.ts';
 export { checkTake, findingsOf } from './checks/run.ts';
 export { spotsOf } from './checks/spots.ts';
 export { type Verdict, verdictOf } from './checks/verdict.ts';
@@ -72,5 +74,5 @@ export { crossesJoint, distanceMm } from './wiring/neighbours.ts';
 export { betterKind, landed, type Pulled, pullRibbon } from './wiring/pull-ribbon.ts';
 export { seatedOnOf, seatPlaces } from './wiring/seat-places.ts';
 export { type Lead, lengthMmOf, type NoLead, shortestLead, tautest } from './wiring/shortest-lead.ts';
-export { leftInStock } from './wiring/stock.ts';
+export { isInStock } from './wiring/stock.ts';
 export type { WholeTake } from './wiring/whole-take.ts';

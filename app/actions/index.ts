@@ -3,6 +3,7 @@ import { addTake } from './add-take.ts';
 import { copy } from './copy.ts';
 import { cut } from './cut.ts';
 import { duplicate } from './duplicate.ts';
+import { feedAllThatNeed } from './feed-all.ts';
 import { fit } from './fit.ts';
 import { labelRibbon } from './label-ribbon.ts';
 import { showAllLayers, toggleLeads } from './layers.ts';
@@ -48,6 +49,7 @@ export const actions: readonly Action[] = [
   duplicate,
   pin,
   swap,
+  feedAllThatNeed,
   selectAll,
   selectJoined,
   letGo,

@@ -1,7 +1,7 @@
 import { useEditor, useSession } from '../hooks.ts';
 import { Icon } from './icon.tsx';
 
-/** One line about what could not be done; nothing is lost by it. */
+/** What could not be done, or what the program chose; nothing is lost by it. */
 export function Banner() {
   const { session } = useEditor();
   const text = useSession(({ banner }) => banner);

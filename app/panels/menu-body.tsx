@@ -3,6 +3,7 @@ import { perform, start } from '../actions/action.ts';
 import { addTake } from '../actions/add-take.ts';
 import { copy } from '../actions/copy.ts';
 import { cut } from '../actions/cut.ts';
+import { feedAllThatNeed } from '../actions/feed-all.ts';
 import { actions } from '../actions/index.ts';
 import { newEmptyStock, newLayout } from '../actions/new-layout.ts';
 import { openDemo } from '../actions/open-demo.ts';
@@ -99,7 +100,7 @@ export function MenuBody({ menu }: { readonly menu: string }) {
         value={take.name}
         onCommit={(name) => perform(editor, { type: 'rename-take', take: take.id, name })}
       />
-      {[addTake, removeTake].map((action) => (
+      {[feedAllThatNeed, addTake, removeTake].map((action) => (
         <Item key={action.id} action={action} menu={menu} />
       ))}
       <h2>Group</h2>

@@ -1,9 +1,12 @@
-import { memo, useEffect, useRef } from 'react';
+import { lazy, memo, Suspense, useEffect, useRef } from 'react';
 import { perform } from '../actions/action.ts';
 import { useEditor, useSession } from '../hooks.ts';
 import { focusNote } from '../store/focus-note.ts';
 import { LevelMark } from './icon.tsx';
 import { useNote } from './use-notes.ts';
+
+/** Loaded with the first note: what mends it is looked for when it is shown. */
+const Mends = lazy(async () => ({ default: (await import('./mends.tsx')).Mends }));
 
 interface Props {
   readonly id: string;
@@ -23,7 +26,7 @@ export const NoteCard = memo(function NoteCard({ id, gone = false, brief = false
     if (isFocused) card.current?.scrollIntoView({ block: 'nearest' });
   }, [isFocused]);
   if (!note) return null;
-  const { level, headline, detail, remedy, mends, take, key, facts, accepted } = note;
+  const { level, headline, detail, remedy, take, key, facts, accepted } = note;
   const inFull = !brief || isFocused;
   const putAway = () => perform(editor, { type: 'accept-finding', take, key, facts });
   return (
@@ -42,12 +45,9 @@ export const NoteCard = memo(function NoteCard({ id, gone = false, brief = false
       {inFull && <p className="detail">{detail}</p>}
       {inFull && (
         <div className="deeds">
-          {mends.length === 0 && <p>{remedy}</p>}
-          {mends.map(({ label, edit }) => (
-            <button key={label} type="button" className="mend" onClick={() => perform(editor, edit)}>
-              {label}
-            </button>
-          ))}
+          <Suspense fallback={<p>{remedy}</p>}>
+            <Mends note={note} inFull={isFocused} />
+          </Suspense>
           {level !== 'damage' && !accepted && (
             <button type="button" className="put-away" onClick={putAway}>
               Put away

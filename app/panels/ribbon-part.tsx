@@ -96,6 +96,32 @@ function Connectors({ ribbon }: { readonly ribbon: LaidRibbon }) {
   );
 }
 
+/** The kind that a ribbon is of, to be exchanged for another of its bus; its seats are kept in their order. */
+function KindField({ ribbon }: { readonly ribbon: LaidRibbon }) {
+  const editor = useEditor();
+  const take = useTake();
+  const { kit } = useAnalysis().derived.kit;
+  const { kind } = ribbon.facts;
+  const others = kit.ribbons.filter(({ bus, lay }) => bus === kind.bus && lay === kind.lay);
+  const exchange = (other: string) =>
+    perform(editor, { type: 'exchange-ribbon', take: take.id, ribbon: ribbon.id, kind: other });
+  return (
+    <select
+      className="field"
+      aria-label="Kind of ribbon"
+      value={kind.id}
+      disabled={ribbon.ribbon.locked === true}
+      onChange={(event) => exchange(event.currentTarget.value)}
+    >
+      {others.map(({ id, name }) => (
+        <option key={id} value={id}>
+          {name}
+        </option>
+      ))}
+    </select>
+  );
+}
+
 /** A ribbon or a lead: its label, how it lies, and each connector with what it sits on. */
 export function RibbonPart({ ribbon }: { readonly ribbon: Ribbon }) {
   const editor = useEditor();
@@ -121,8 +147,9 @@ export function RibbonPart({ ribbon }: { readonly ribbon: Ribbon }) {
           perform(editor, { type: 'label-ribbon', take: take.id, ribbon: ribbon.id, label })
         }
       />
+      <KindField ribbon={laid} />
       <p className="kind">
-        {facts.kind.name} · {seated} of {facts.connectors.length} connectors seated
+        {seated} of {facts.connectors.length} connectors seated
         {facts.flat && ` · stripe ${stripeAt(laid, connectorAt(laid, 0))}`}
         {ribbon.locked && ' · locked'}
       </p>

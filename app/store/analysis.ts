@@ -1,8 +1,8 @@
-import { checkTake, type DerivedTake, deriveTake, type Kit, type Note, type Take } from '../../src/index.ts';
+import { checkTake, deriveTake, type Kit, type Note, type Take, type WholeTake } from '../../src/index.ts';
 
 /** What follows from a take: everything in its place and joined, and what the checks say of it. */
 export interface Analysis {
-  readonly derived: DerivedTake;
+  readonly derived: WholeTake;
   readonly notes: readonly Note[];
 }
 

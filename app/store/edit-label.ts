@@ -54,6 +54,7 @@ const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>
   'add-ribbon-kind': ({ kind }) => `make ${kind.name}`,
   'change-module-kind': ({ kind }) => `change ${kind.name}`,
   'change-ribbon-kind': ({ kind }) => `change ${kind.name}`,
+  'exchange-ribbon': ({ take, ribbon }, layout) => `change the kind of ${ribbonName(layout, take, ribbon)}`,
   'duplicate-modules': ({ take, modules }, layout) => `duplicate ${moduleNames(layout, take, modules)}`,
   'lay-out-rows': () => 'lay out the rows',
   'label-ribbon': ({ take, ribbon }, layout) => `label ${ribbonName(layout, take, ribbon)}`,

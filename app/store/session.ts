@@ -76,7 +76,7 @@ export interface Session {
   readonly toggledGroups: ReadonlySet<string>;
   /** The label of what is selected is asked for: its field takes the keys. */
   readonly labelling: boolean;
-  /** One line about what went wrong, until it is put away. */
+  /** What went wrong, or what was chosen for the user, until it is put away. */
   readonly banner: string | null;
   /** What is said to a screen reader. */
   readonly spoken: string;

@@ -3,13 +3,13 @@ import {
   betterKind,
   type DerivedTake,
   type Edit,
+  isInStock,
   isSamePlace,
   isTaken,
   type Laying,
   layAlong,
   layLoose,
   layRibbon,
-  leftInStock,
   pullRibbon,
   type RibbonKind,
   shortestLead,
@@ -131,7 +131,7 @@ function flatOutcome(editor: Editor, kind: RibbonKind, held: Held, pointer: Poin
   const other = laid.value.landings.some(({ miss }) => miss)
     ? betterKind(derived, laid.value, towards, options)
     : undefined;
-  return laidOutcome(editor, laid.value, leftInStock(derived.take, kind) > 0, (shown) =>
+  return laidOutcome(editor, laid.value, isInStock(derived.take, kind), (shown) =>
     layingLines(laid.value, shown, derived, other),
   );
 }
@@ -217,7 +217,7 @@ function looseOutcome(editor: Editor, kind: RibbonKind, held: Held, pointer: Poi
   if (stops.length < 2) return openOutcome(editor, held, pointer, kind.name, kind.connectors.at(-1)?.atMm);
   const laid = layLoose(derived, kind.id, stops);
   if (!laid.ok) return noWay(kind.name, whyWords(laid.error, kind, derived.kit.kit));
-  const lines = leadLines(laid.value, leftInStock(derived.take, kind) > 0);
+  const lines = leadLines(laid.value, isInStock(derived.take, kind));
   return laidOutcome(editor, laid.value, true, () => lines);
 }
 

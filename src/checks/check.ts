@@ -38,19 +38,20 @@ export interface Spot {
   readonly yMm: number;
 }
 
-/** A remedy that the program can carry out: one tap, one undo. */
+/** A remedy that the program can carry out: one tap, one undo. Found when a note is looked at, see `searchMends`. */
 export interface Mend {
   readonly label: string;
   readonly edit: Edit;
+  /** Why this and not another, where there was a choice. */
+  readonly why?: string;
 }
 
-/** A finding as it is shown: with a heading of its own, where it stands, and what would mend it. */
+/** A finding as it is shown: with a heading of its own, and where it stands. */
 export interface Note extends Finding {
   readonly headline: string;
   readonly detail: string;
   /** Absent: it stands at its subjects; see `spotsOf`. */
   readonly spots?: readonly Spot[];
-  readonly mends: readonly Mend[];
   /** What was measured, as text: an accepted finding returns when it changes. */
   readonly facts: string;
 }
@@ -69,7 +70,6 @@ export interface Found {
   readonly measure?: Readonly<Record<string, number>>;
   /** Absent: it stands at its subjects, wherever these are. */
   readonly spots?: readonly Spot[];
-  readonly mends?: readonly Mend[];
 }
 
 interface Rule {

@@ -31,9 +31,12 @@ const escapeId = (text: string): string =>
 
 const byCodeUnit = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
-function keyOf(check: Check, subjects: readonly Subject[], part: string | undefined): string {
-  const named = subjects.map(({ type, id }) => `${type}:${escapeId(id)}`).join('+');
-  return part === undefined ? `${check.id}/${named}` : `${check.id}/${named}/${escapeId(part)}`;
+/** The key of what a check found. */
+export function keyOf(check: string, subjects: readonly Subject[], part: string | undefined): string {
+  const named = sortSubjects(subjects)
+    .map(({ type, id }) => `${type}:${escapeId(id)}`)
+    .join('+');
+  return part === undefined ? `${check}/${named}` : `${check}/${named}/${escapeId(part)}`;
 }
 
 const factsOf = (measure: Found['measure']): string =>
@@ -48,7 +51,7 @@ function toNote(check: Check, take: string, found: Found): Note {
     check: check.id,
     level: found.level ?? check.level,
     take,
-    key: keyOf(check, subjects, found.part),
+    key: keyOf(check.id, found.subjects, found.part),
     subjects,
     message: `${headline}. ${detail}`,
     remedy,
@@ -56,7 +59,6 @@ function toNote(check: Check, take: string, found: Found): Note {
     headline,
     detail,
     ...(spots && { spots }),
-    mends: found.mends ?? [],
     facts: factsOf(measure),
   };
 }

@@ -1,7 +1,6 @@
 import type { DerivedTake } from '../wiring/derived-take.ts';
 import type { Stray } from '../wiring/lie.ts';
 import type { Misplug } from '../wiring/mishap.ts';
-import type { Mend } from './check.ts';
 import { atHpOf, hp } from './words.ts';
 
 /** Every seat that a stiff ribbon does not reach, over all ribbons. */
@@ -9,22 +8,15 @@ export function* straysOf({ lies }: DerivedTake): Generator<Stray> {
   for (const lie of lies.values()) yield* lie.strays;
 }
 
-/** The move that puts a module where the connector lands, if moving along the rail can do it. */
-export function moveToLand({ seat, dxMm, dyMm, otherRow }: Stray, { take, limits }: DerivedTake): Mend[] {
+/** "Move Cobble 3 to 25 HP", if moving along the rail can put the module where the connector lands. */
+export function moveToLand(
+  { seat, dxMm, dyMm, otherRow }: Stray,
+  { limits }: DerivedTake,
+): string | undefined {
   const { owner } = seat.on.header;
-  if (owner.type !== 'module' || owner.module.pinned || otherRow) return [];
-  if (Math.abs(dyMm) > limits.seatToleranceMm) return [];
-  const atHp = atHpOf(owner.leftMm - dxMm);
-  return [
-    {
-      label: `Move ${owner.name} to ${hp(atHp)}`,
-      edit: {
-        type: 'move-modules',
-        take: take.id,
-        moves: [{ module: owner.id, row: owner.row.row.id, atHp }],
-      },
-    },
-  ];
+  if (owner.type !== 'module' || owner.module.pinned || otherRow) return undefined;
+  if (Math.abs(dyMm) > limits.seatToleranceMm) return undefined;
+  return `Move ${owner.name} to ${hp(atHpOf(owner.leftMm - dxMm))}`;
 }
 
 /**

@@ -17,6 +17,7 @@ import { changeRow } from './change-row.ts';
 import { changeSupply } from './change-supply.ts';
 import { duplicateModules } from './duplicate-modules.ts';
 import type { Edit } from './edit.ts';
+import { exchangeRibbon } from './exchange-ribbon.ts';
 import { labelRibbon } from './label-ribbon.ts';
 import { layOutRows } from './lay-out-rows.ts';
 import { lockRibbon } from './lock-ribbon.ts';
@@ -64,6 +65,7 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'add-ribbon-kind': addRibbonKind,
   'change-module-kind': changeModuleKind,
   'change-ribbon-kind': changeRibbonKind,
+  'exchange-ribbon': exchangeRibbon,
   'duplicate-modules': duplicateModules,
   'lay-out-rows': layOutRows,
   'label-ribbon': labelRibbon,

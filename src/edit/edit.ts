@@ -14,6 +14,7 @@ import type { ChangeRibbonKind } from './change-ribbon-kind.ts';
 import type { ChangeRow } from './change-row.ts';
 import type { ChangeSupply } from './change-supply.ts';
 import type { DuplicateModules } from './duplicate-modules.ts';
+import type { ExchangeRibbon } from './exchange-ribbon.ts';
 import type { LabelRibbon } from './label-ribbon.ts';
 import type { LayOutRows } from './lay-out-rows.ts';
 import type { LockRibbon } from './lock-ribbon.ts';
@@ -59,6 +60,7 @@ export type Edit =
   | AddRibbonKind
   | ChangeModuleKind
   | ChangeRibbonKind
+  | ExchangeRibbon
   | DuplicateModules
   | LayOutRows
   | LabelRibbon

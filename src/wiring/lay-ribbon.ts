@@ -1,31 +1,16 @@
 import { exceeds } from '../geometry/exceeds.ts';
 import type { PlacedHeader } from '../geometry/place.ts';
-import { typeOf } from '../layout/defaults.ts';
 import { type RibbonFacts, resolve } from '../layout/kit-index.ts';
 import type { Seat, StripeEdge } from '../layout/layout.ts';
 import type { DerivedTake } from './derived-take.ts';
+import { fits, isSocket, type Landing, seatOf } from './landing.ts';
+import { headersAcross, leadEnds, leadWayMm, lengthOf } from './lead.ts';
 
 /** How a new ribbon would lie: its seats, and for a flat one the edge on which its stripe lies. */
 export interface LaidOver {
   readonly seats: readonly Seat[];
   readonly stripe?: StripeEdge;
 }
-
-interface Landing {
-  readonly connector: number;
-  readonly header: PlacedHeader;
-}
-
-const seatOf = ({ connector, header }: Landing): Seat => ({
-  connector,
-  on:
-    header.owner.type === 'module'
-      ? { module: header.owner.id, header: header.id }
-      : { board: header.owner.id, header: header.id },
-});
-
-const isSocket = ({ connectors }: RibbonFacts, connector: number): boolean =>
-  typeOf(connectors[connector] ?? { atMm: 0 }) === 'socket';
 
 /** Free headers of the start's bus in its row and line, by place, the start among them. */
 function headersInLine(take: DerivedTake, start: PlacedHeader, tolMm: number): PlacedHeader[] {
@@ -108,35 +93,16 @@ function layFlat(take: DerivedTake, facts: RibbonFacts, start: PlacedHeader): La
   return best.length > 0 ? { seats: best.map(seatOf), stripe } : undefined;
 }
 
-/** Whether a connector of a ribbon fits a header: lines agree on all its contacts, and it has pins for them. */
-function fits(facts: RibbonFacts, connector: number, header: PlacedHeader): boolean {
-  const ways = facts.ways[connector] ?? 0;
-  const { pinout } = header.bus.bus;
-  return (
-    ways <= pinout.length && facts.bus.bus.pinout.slice(0, ways).every((line, pin) => line === pinout[pin])
-  );
-}
-
 /** A lead from a module takes the nearest free header of a board that its other end fits and reaches. */
 function layLoose(take: DerivedTake, facts: RibbonFacts, start: PlacedHeader): LaidOver | undefined {
-  const last = facts.connectors.length - 1;
-  const lengthMm = facts.connectors[last]?.atMm ?? 0;
-  const far = start.owner.type === 'module' ? take.places.boards : take.places.modules;
-  const wayMm = (header: PlacedHeader): number =>
-    Math.abs(header.xMm - start.xMm) +
-    Math.abs(header.row.bottomMm + header.yMm - start.row.bottomMm - start.yMm) +
-    take.limits.leadAllowanceMm;
-  const free = far
-    .flatMap(({ headers }) => headers)
-    .filter((header) => !take.wiring.seatedOn.has(header) && !exceeds(wayMm(header), lengthMm))
-    .sort((a, b) => wayMm(a) - wayMm(b));
-  for (const [onStart, onFar] of [
-    [last, 0],
-    [0, last],
-  ] as const) {
+  const lengthMm = lengthOf(facts);
+  const inReach = headersAcross(take, start).filter(
+    (header) => !exceeds(leadWayMm(header, start, take), lengthMm),
+  );
+  for (const [onStart, onFar] of leadEnds(facts)) {
     if (!isSocket(facts, onStart) || !fits(facts, onStart, start)) continue;
     const near: Landing = { connector: onStart, header: start };
-    const other = isSocket(facts, onFar) ? free.find((header) => fits(facts, onFar, header)) : undefined;
+    const other = isSocket(facts, onFar) ? inReach.find((header) => fits(facts, onFar, header)) : undefined;
     return { seats: [...(other ? [{ connector: onFar, header: other }] : []), near].map(seatOf) };
   }
   return undefined;

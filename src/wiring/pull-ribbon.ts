@@ -2,7 +2,7 @@ import type { Berth } from './berth.ts';
 import type { DerivedTake } from './derived-take.ts';
 import { type LayOptions, layAlong } from './lay-along.ts';
 import type { Laying } from './laying.ts';
-import { leftInStock } from './stock.ts';
+import { isInStock } from './stock.ts';
 
 /** A flat ribbon of a kind that was chosen for the way, and whether one is left of what is owned. */
 export interface Pulled {
@@ -37,7 +37,7 @@ function everyWay(take: DerivedTake, start: Berth, towardsMm: number, options: L
     .filter(({ flat }) => flat)
     .flatMap(({ kind }): Pulled[] => {
       const laid = layAlong(take, kind.id, start, towardsMm, options);
-      return laid.ok ? [{ laying: laid.value, inStock: leftInStock(take.take, kind) > 0 }] : [];
+      return laid.ok ? [{ laying: laid.value, inStock: isInStock(take.take, kind) }] : [];
     });
 }
 

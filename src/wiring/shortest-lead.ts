@@ -5,7 +5,7 @@ import type { DerivedTake } from './derived-take.ts';
 import type { Gap } from './gap.ts';
 import { layLoose } from './lay-loose.ts';
 import type { Laying } from './laying.ts';
-import { leftInStock } from './stock.ts';
+import { isInStock } from './stock.ts';
 
 /** A loose ribbon from one place to another. */
 export interface Lead {
@@ -56,7 +56,7 @@ export function shortestLead(take: DerivedTake, from: Berth, to: Berth): Result<
     .filter(({ flat }) => !flat)
     .flatMap((facts): Lead[] => {
       const laid = layLoose(take, facts.kind.id, [from, to]);
-      return laid.ok ? [{ laying: laid.value, inStock: leftInStock(take.take, facts.kind) > 0 }] : [];
+      return laid.ok ? [{ laying: laid.value, inStock: isInStock(take.take, facts.kind) }] : [];
     });
   const reaching = fitting.filter(({ laying }) => isEnough(laying));
   const [first, ...others] = reaching;

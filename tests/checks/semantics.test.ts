@@ -182,11 +182,7 @@ describe('a stiff ribbon', () => {
     expect(others).toEqual([]);
     expect(subjects(note)).toEqual(['ribbon r', 'module b']);
     expect(note?.measure).toMatchObject({ rows: -1, pairs: 0 });
-    expect(note?.mends[0]?.edit).toEqual({
-      type: 'move-modules',
-      take: 'take',
-      moves: [{ module: 'b', row: 'row', atHp: 10.5 }],
-    });
+    expect(note?.remedy).toBe('Move quiet (b) to 10.5 HP.');
   });
 
   it('can sit pairs too high, fewer than it has, but not on a boxed header', () => {

@@ -223,6 +223,13 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     type: 'change-ribbon-kind',
     kind: changedFrom(draw, layout.kit.ribbons, (id) => ribbonKindFor(draw, layout, id)),
   }),
+  'exchange-ribbon': (draw, layout, take) => ({
+    type: 'exchange-ribbon',
+    take: take.id,
+    ribbon: draw.of(idsOf(take.ribbons), NOBODY),
+    kind: draw.of(idsOf(layout.kit.ribbons), NOBODY),
+    ...(draw.flag() && { connectors: [draw.number() % 2, 2] }),
+  }),
   'duplicate-modules': (draw, _, take) => ({
     type: 'duplicate-modules',
     take: take.id,

@@ -218,6 +218,8 @@ describe('an edit that names nothing', () => {
     [{ type: 'move-row', take, row: 'x', to: 0 }, 'There is no row "x"'],
     [{ type: 'paste', take: 'x', clip }, 'There is no take "x"'],
     [{ type: 'paste', take, clip, near: { row: 'x', atHp: 0 } }, 'There is no row "x"'],
+    [{ type: 'exchange-ribbon', take, ribbon: 'x', kind: 'lead' }, 'There is no ribbon "x"'],
+    [{ type: 'exchange-ribbon', take, ribbon: 'r', kind: 'x' }, 'There is no kind of ribbon "x"'],
     [{ type: 'pin-modules', take, modules: ['x'], pinned: true }, 'There is no module "x"'],
     [{ type: 'place-module', take, kind: 'x', ...here }, 'There is no kind of module "x"'],
     [{ type: 'place-module', take, kind: 'cobble', row: 'x', atHp: 0 }, 'There is no row "x"'],

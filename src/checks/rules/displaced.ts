@@ -21,14 +21,14 @@ export const displaced: Check = {
       const { seat } = stray;
       const off = displacedWords(stray.displaced);
       const distance = [stray.dxMm, stray.dyMm].filter((d) => Math.abs(d) > take.limits.seatToleranceMm);
-      const mends = moveToLand(stray, take);
+      const move = moveToLand(stray, take);
       yield {
         subjects: seatSubjects(seat),
         part: seatPart(seat),
         headline: `${connectorName(seat)} lands ${off} off ${targetName(seat.on)}`,
         detail: `The header lies ${distance.map((d) => mm(Math.abs(d))).join(' and ')} from the ribbon's pitch. ${tellMishap(mishapAt(seat, misplugOf(stray), take.kit), 'Plugged so', take.kit, seat.on)}`,
-        remedy: mends[0]
-          ? `${mends[0].label}.`
+        remedy: move
+          ? `${move}.`
           : `Bring the header under the connector: ${figure(stray.dxMm)} mm along, ${figure(stray.dyMm)} mm up.`,
         measure: {
           dxMm: stray.dxMm,
@@ -37,7 +37,6 @@ export const displaced: Check = {
           pairs: stray.displaced.pairs,
         },
         spots: jointSpots(seat),
-        mends,
       };
     }
   },

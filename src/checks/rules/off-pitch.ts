@@ -19,16 +19,15 @@ export const offPitch: Check = {
       const { seat, dxMm, otherRow } = stray;
       if (stray.displaced || otherRow || take.crossed.has(seat.ribbon)) continue;
       if (!exceeds(Math.abs(dxMm), take.limits.seatToleranceMm)) continue;
-      const mends = moveToLand(stray, take);
+      const move = moveToLand(stray, take);
       yield {
         subjects: seatSubjects(seat),
         part: seatPart(seat),
         headline: `${connectorName(seat)} misses ${targetName(seat.on)} by ${mm(Math.abs(dxMm))}`,
         detail: `The header lies ${mm(Math.abs(dxMm))} too far ${dxMm > 0 ? 'right' : 'left'} seen from the front, ${dxMm > 0 ? 'left' : 'right'} from the rear.`,
-        remedy: mends[0] ? `${mends[0].label}.` : 'Move the module, or take a ribbon of another pitch.',
+        remedy: move ? `${move}.` : 'Move the module, or take a ribbon of another pitch.',
         measure: { dxMm },
         spots: jointSpots(seat),
-        mends,
       };
     }
   },

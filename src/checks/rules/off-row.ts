@@ -13,7 +13,7 @@ export const about: About = {
 export const offRow: Check = {
   id: 'off-row',
   level: 'fault',
-  *find({ places, take }: DerivedTake) {
+  *find({ places }: DerivedTake) {
     for (const module of places.modules) {
       const { atHp } = module.module;
       const { widthHp } = module.facts.kind;
@@ -24,7 +24,6 @@ export const offRow: Check = {
       if (!exceeds(over, 0)) continue;
       const end = row.widthHp - widthHp;
       const home = before > 0 ? 0 : end;
-      const fits = end >= 0 && !module.module.pinned;
       yield {
         subjects: [moduleSubject(module)],
         headline: `${module.name} stands ${hp(over)} beyond the ${before > 0 ? 'left' : 'right'} end of its row`,
@@ -32,18 +31,6 @@ export const offRow: Check = {
         remedy: end >= 0 ? `Move it to ${hp(home)}.` : 'Choose a wider row.',
         measure: { beyondHp: over },
         spots: [moduleSpot(module)],
-        ...(fits && {
-          mends: [
-            {
-              label: `Move ${module.name} to ${hp(home)}`,
-              edit: {
-                type: 'move-modules',
-                take: take.id,
-                moves: [{ module: module.id, row: row.id, atHp: home }],
-              },
-            },
-          ],
-        }),
       };
     }
   },

@@ -1,7 +1,7 @@
 import type { DerivedTake } from '../../wiring/derived-take.ts';
 import { connectorOf, isWrongAxis, type Joint, stripeAt } from '../../wiring/laid-ribbon.ts';
 import { mishapAt } from '../../wiring/rehearse.ts';
-import type { About, Check, Examples, Mend } from '../check.ts';
+import type { About, Check, Examples } from '../check.ts';
 import { tellMishap } from '../consequence.ts';
 import { along, example, kind, ribbon, shoreHeader } from '../example.ts';
 import { connectorName, jointSpots, seatPart, seatSubjects, targetName } from '../words.ts';
@@ -20,18 +20,9 @@ const isHeldByKeys = ({ ribbon: own, connector, on }: Joint): boolean =>
   on.type === 'header' && on.header.keyed && connectorOf(own, connector).key === 'with-stripe';
 
 /** Turning mends a ribbon that is wrong at every header and reads the same from both ends. */
-function turn({ ribbon: own }: Joint, take: DerivedTake): Mend[] {
-  const everywhere = own.uses
-    .flat()
-    .every((joint) => joint.ribbon === own && joint.on.type === 'header' && isReversed(joint));
-  if (!own.facts.symmetric || own.ribbon.locked || !everywhere) return [];
-  return [
-    {
-      label: `Turn ${own.name}`,
-      edit: { type: 'turn-ribbon', take: take.take.id, ribbon: own.id, seats: 'mirror' },
-    },
-  ];
-}
+const turns = ({ ribbon: own }: Joint): boolean =>
+  own.facts.symmetric &&
+  own.uses.flat().every((joint) => joint.ribbon === own && joint.on.type === 'header' && isReversed(joint));
 
 export const about: About = {
   title: 'Stripe at the wrong end',
@@ -48,7 +39,6 @@ export const stripeReversed: Check = {
       const { ribbon: own, connector, on } = joint;
       const held = isHeldByKeys(joint);
       const stripe = stripeAt(own, connector);
-      const mends = turn(joint, take);
       yield {
         level: held ? 'fault' : 'damage',
         subjects: seatSubjects(joint),
@@ -58,11 +48,10 @@ export const stripeReversed: Check = {
           on.type === 'header'
             ? `Pin 1 is ${on.header.pin1}. ${held ? 'The key keeps it from going in.' : tellMishap(mishapAt(joint, { type: 'reversed' }, take.kit), 'Reversed', take.kit, on)}`
             : `The stripe of ${on.ribbon.name} lies ${stripeAt(on.ribbon, on.connector)}. ${tellMishap(mishapAt(joint, { type: 'reversed' }, take.kit), 'Reversed', take.kit, on)}`,
-        remedy: mends[0]
-          ? `${mends[0].label}.`
+        remedy: turns(joint)
+          ? `Turn ${own.name}.`
           : 'Turn the ribbon, or put a half-twist before this connector and press it on the other face.',
         spots: jointSpots(joint),
-        mends,
       };
     }
   },

@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { start } from '../../../app/actions/action.ts';
+import { feedAllThatNeed } from '../../../app/actions/feed-all.ts';
 import { actions } from '../../../app/actions/index.ts';
 import { openText } from '../../../app/actions/open-text.ts';
 import { actionFor, keysOf } from '../../../app/actions/shortcuts.ts';
+import { showTake } from '../../../app/actions/show-take.ts';
 import { insetsOf, viewportNow } from '../../../app/store/view.ts';
 import { fail } from '../../../src/layout/result.ts';
 import { Driver } from '../driver.ts';
@@ -44,6 +46,26 @@ describe('the list of actions', () => {
     expect(driver.isMoving).toBe(true);
     driver.up();
     expect(driver.place('gull-1')).toEqual(['upper', 69]);
+  });
+});
+
+describe('feeding all that need it', () => {
+  test('lays the leads in one step, and says what it chose; nothing more to do after that', async () => {
+    const driver = new Driver();
+    const { editor } = driver;
+    expect(feedAllThatNeed.enabled(editor)).toBe(false);
+    showTake(editor, 'one-long-jetty');
+    expect(feedAllThatNeed.enabled(editor)).toBe(true);
+    const before = driver.take.ribbons.length;
+    await feedAllThatNeed.run(editor);
+    expect(driver.take.ribbons.length).toBe(before + 1);
+    expect(driver.steps).toBe(1);
+    expect(editor.session.getState().banner).toBe(
+      '1 lead laid. Lead 16 to 10, 250 mm, from Boulder 1 to header 3 of Board 1. Boulder 1 takes it for all 5: the shortest lead among them; 239.4 mm are needed.',
+    );
+    expect(feedAllThatNeed.enabled(editor)).toBe(false);
+    editor.layouts.undo();
+    expect(driver.take.ribbons.length).toBe(before);
   });
 });
 

@@ -13,7 +13,6 @@ const note = (key: string, more: Partial<Note> = {}): Note => ({
   headline: '',
   detail: '',
   spots: [{ row: 'upper', xMm: 0, yMm: 0 }],
-  mends: [],
   facts: '',
   ...more,
 });
