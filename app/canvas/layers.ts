@@ -154,18 +154,40 @@ function isRunSeen({ view, sheet }: Paper, { box, knots }: Run): boolean {
   });
 }
 
+interface Moved {
+  readonly derived: DerivedTake;
+  readonly cast: Cast;
+  readonly modules: readonly PlacedModule[];
+  readonly ribbons: readonly LaidRibbon[];
+}
+
+let lastMoved: Moved | undefined;
+
+/** What a gesture moves and carries in a take; asked for twice at each move, of all modules there are. */
+function movedIn(derived: DerivedTake, cast: Cast): Moved {
+  if (lastMoved?.derived === derived && lastMoved.cast === cast) return lastMoved;
+  const { places, wiring } = derived;
+  lastMoved = {
+    derived,
+    cast,
+    modules: places.modules.filter(cast.moves),
+    ribbons: wiring.ribbons.filter(cast.carries),
+  };
+  return lastMoved;
+}
+
 /** Room around what moves for its label, its marks and its dimensions, px. */
 const AROUND_PX = 72;
 
 /** All that a gesture may paint, marks and slices in the section included. What is drawn over it may lie anywhere. */
 export function movingBox({ sheet, view }: Paper, { derived, overlay }: Moving, cast: Cast): Box | undefined {
   if (overlay) return view;
-  const boxes: Box[] = [];
-  for (const module of derived.places.modules) {
-    if (!cast.moves(module)) continue;
-    boxes.push({ ...moduleBox(sheet, module), bottom: rowOf(sheet, module).sectionBottom });
-  }
-  for (const { box, knots } of runsOf(sheet, derived, derived.wiring.ribbons.filter(cast.carries))) {
+  const { modules, ribbons } = movedIn(derived, cast);
+  const boxes: Box[] = modules.map((module) => ({
+    ...moduleBox(sheet, module),
+    bottom: rowOf(sheet, module).sectionBottom,
+  }));
+  for (const { box, knots } of runsOf(sheet, derived, ribbons)) {
     const sections = knots.map(({ header }) => (header ? rowOf(sheet, header).sectionBottom : 0));
     boxes.push({ ...box, bottom: Math.max(box.bottom, ...sections) });
   }
@@ -185,9 +207,8 @@ export function paintMoving(
   { derived, notes, overlay }: Moving,
   cast: Cast,
 ): void {
-  const { places, wiring } = derived;
-  const modules = places.modules.filter(cast.moves);
-  const runs = runsOf(paper.sheet, derived, wiring.ribbons.filter(cast.carries));
+  const { modules, ribbons } = movedIn(derived, cast);
+  const runs = runsOf(paper.sheet, derived, ribbons);
   const { shown, ghosts } = partedBy(paper, runs);
   drawModules(ctx, paper, modules, shown);
   if (!paper.hidden?.has('section')) {

@@ -22,7 +22,30 @@ export function listenToPointers(stage: HTMLElement, toolbox: Toolbox): () => vo
     toolbox.hover(pointer);
     if (pressed.size === 0) stage.style.cursor = toolbox.cursorAt(pointer);
   });
+  /*
+   * While something is held down, moves are taken before they go on their way through the page: nothing on it
+   * listens to them, but its framework would look for listeners from the root to the stage at each.
+   */
+  let endHold: (() => void) | null = null;
+  const hold = (): void => {
+    endHold ??= listen(
+      window,
+      {
+        pointermove(event) {
+          event.stopPropagation();
+          feed.push(read(event));
+        },
+        mousemove: (event) => event.stopPropagation(),
+      },
+      { capture: true },
+    );
+  };
+  const letGo = (): void => {
+    endHold?.();
+    endHold = null;
+  };
   const cancel = (): void => {
+    letGo();
     feed.drop();
     pressed.clear();
     toolbox.cancel();
@@ -37,6 +60,7 @@ export function listenToPointers(stage: HTMLElement, toolbox: Toolbox): () => vo
         measure();
         feed.flush();
         pressed.add(event.pointerId);
+        hold();
         toolbox.down(read(event));
       },
       pointerenter: measure,
@@ -44,6 +68,7 @@ export function listenToPointers(stage: HTMLElement, toolbox: Toolbox): () => vo
       pointerup(event) {
         feed.flush();
         if (pressed.delete(event.pointerId)) toolbox.up(read(event));
+        if (pressed.size === 0) letGo();
       },
       pointercancel: cancel,
       pointerleave() {
@@ -71,6 +96,7 @@ export function listenToPointers(stage: HTMLElement, toolbox: Toolbox): () => vo
   return () => {
     endStage();
     endWindow();
+    letGo();
     feed.drop();
   };
 }

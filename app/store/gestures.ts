@@ -1,5 +1,5 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { Edit, Take } from '../../src/index.ts';
+import type { Edit, Module, Take } from '../../src/index.ts';
 import type { Moving, MovingStore, Overlay } from '../canvas/model.ts';
 import type { Box } from '../canvas/sheet.ts';
 import type { Clock } from '../platform/clock.ts';
@@ -37,13 +37,21 @@ const AT_REST: Gesture = { running: false, moving: null, marquee: null };
 
 const NO_MODULES: ReadonlySet<string> = new Set();
 
+/** Modules that are new or stand elsewhere. Most edits keep the list's order, so that each is found where it was. */
 function movedBetween(before: Take, after: Take): ReadonlySet<string> {
-  const was = new Map(before.modules.map((module) => [module.id, module]));
-  const moved = after.modules.filter(({ id, row, atHp }) => {
-    const old = was.get(id);
-    return old?.row !== row || old.atHp !== atHp;
+  let was: ReadonlyMap<string, Module> | undefined;
+  const moved = new Set<string>();
+  after.modules.forEach((module, i) => {
+    const { id, row, atHp } = module;
+    let old = before.modules[i];
+    if (old === module) return;
+    if (old?.id !== id) {
+      was ??= new Map(before.modules.map((one) => [one.id, one]));
+      old = was.get(id);
+    }
+    if (old?.row !== row || old.atHp !== atHp) moved.add(id);
   });
-  return new Set(moved.map(({ id }) => id));
+  return moved;
 }
 
 export function createGestures(layouts: LayoutStore, clock: Clock): Gestures {

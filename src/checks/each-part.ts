@@ -20,8 +20,8 @@ function isSame(a: unknown, b: unknown): boolean {
   return true;
 }
 
-const areSame = (a: readonly unknown[], b: readonly unknown[]): boolean =>
-  a.length === b.length && a.every((item, i) => isSame(item, b[i]));
+const isSameList = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a === b || (a.length === b.length && a.every((item, i) => isSame(item, b[i])));
 
 /**
  * What a rule wants to know of each part of a take, as one list. A part is asked once: it stays the same as long
@@ -33,35 +33,72 @@ export function eachPart<T>(
   ask: (part: DerivedTake) => readonly T[],
 ): (take: Pick<WholeTake, 'parts'>) => readonly T[] {
   const answerOf = remember(ask);
-  let last: readonly T[] = [];
+  let answers: readonly (readonly T[])[] = [];
+  let all: readonly T[] = [];
   return ({ parts }) => {
-    const all = parts.flatMap(answerOf);
-    if (!areSame(last, all)) last = all;
-    return last;
+    const now = parts.map(answerOf);
+    const saysTheSame =
+      now.length === answers.length &&
+      now.every((answer, i) => isSameList(answer, answers[i] as readonly T[]));
+    answers = now;
+    if (!saysTheSame) all = now.flat(1) as T[];
+    return all;
   };
 }
 
 interface Judged<T> {
+  readonly kit: WholeTake['kit'];
   readonly things: readonly T[];
-  readonly found: readonly Found[];
+  readonly byRow: ReadonlyMap<PlacedRow, readonly T[]>;
+  readonly found: ReadonlyMap<PlacedRow, readonly Found[]>;
+}
+
+type InRow = { readonly row: PlacedRow };
+
+/** Rows in which something stands or stood that is not the same in both lists; all of them where their lengths differ. */
+function rowsChanged<T extends InRow>(
+  before: readonly T[],
+  now: readonly T[],
+): ReadonlySet<PlacedRow> | 'all' {
+  if (before.length !== now.length) return 'all';
+  const changed = new Set<PlacedRow>();
+  for (let i = 0; i < now.length; i++) {
+    const [was, is] = [before[i] as T, now[i] as T];
+    if (was !== is && !isSame(was, is)) changed.add(was.row).add(is.row);
+  }
+  return changed;
 }
 
 /**
  * What a rule finds among the things of each row, asked again only for rows where one of them changed.
  * @param judge - yields what it finds among things of one row
  */
-export function eachRow<T extends { readonly row: PlacedRow }>(
+export function eachRow<T extends InRow>(
   judge: (things: readonly T[], take: WholeTake) => Iterable<Found>,
 ): (things: readonly T[], take: WholeTake) => Found[] {
-  const keptIn = remember((_: WholeTake['kit']) => new WeakMap<PlacedRow, Judged<T>>());
-  return (all, take) => {
-    const kept = keptIn(take.kit);
-    return [...groupBy(all, ({ row }) => row)].flatMap(([row, things]) => {
-      const known = kept.get(row);
-      if (known && areSame(known.things, things)) return known.found;
-      const judged = { things, found: upTo(MOST_PER_CHECK, judge(things, take)) };
-      kept.set(row, judged);
-      return judged.found;
-    });
+  let last: Judged<T> | undefined;
+  return (things, take) => {
+    const { kit } = take;
+    const changed = last?.kit === kit ? rowsChanged(last.things, things) : 'all';
+    const isStill = (row: PlacedRow): boolean => changed !== 'all' && !changed.has(row);
+    const byRow = new Map(last?.byRow);
+    const found = new Map(last?.found);
+    if (changed === 'all') {
+      byRow.clear();
+      found.clear();
+      for (const [row, group] of groupBy(things, ({ row }) => row)) byRow.set(row, group);
+    } else {
+      for (const row of changed) {
+        byRow.set(
+          row,
+          things.filter((thing) => thing.row === row),
+        );
+      }
+    }
+    for (const [row, group] of byRow) {
+      if (!isStill(row)) found.set(row, upTo(MOST_PER_CHECK, judge(group, take)));
+    }
+    last = { kit, things, byRow, found };
+    return [...found.values()].flat(1);
   };
 }
