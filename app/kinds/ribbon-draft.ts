@@ -167,6 +167,7 @@ function suggestedRibbonName(kit: Kit, draft: RibbonDraft): string {
 export const ribbonName = (kit: Kit, draft: RibbonDraft): string =>
   draft.name ?? suggestedRibbonName(kit, draft);
 
+const LEAST_MM = 0.1;
 const MOST_MM = 10_000;
 const { most: MOST_CONNECTORS } = OPEN_LIMITS.connectors;
 
@@ -189,9 +190,11 @@ function readEvenPlaces(read: Read, { count: text, pitch: away, unit }: RibbonDr
   const isConnectors = (value: number): boolean =>
     Number.isInteger(value) && value >= 2 && value <= MOST_CONNECTORS;
   const count = read.number('count', text, COUNT_WORDS, isConnectors);
-  const pitch = read.number('pitch', away, `A distance is a number of ${unit} above 0`, (value) => value > 0);
+  const mmOf = (value: number): number => (unit === 'HP' ? hpToMm(value) : value);
+  const words = `A distance is a number of ${unit}, at least ${LEAST_MM} mm`;
+  const pitch = read.number('pitch', away, words, (value) => mmOf(value) >= LEAST_MM);
   if (count === undefined || pitch === undefined) return [];
-  return evenPlaces(count, unit === 'HP' ? hpToMm(pitch) : pitch);
+  return evenPlaces(count, mmOf(pitch));
 }
 
 /** mm; empty, or not rising, with a problem. */
