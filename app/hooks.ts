@@ -48,8 +48,14 @@ export function useAction(action: Action): { readonly enabled: boolean; readonly
   const editor = useEditor();
   const subscribe = useMemo(
     () => (listener: () => void) => {
-      const stores = [editor.layouts.store, editor.session, editor.gestures.store] as const;
-      const ends = stores.map((store) => store.subscribe(listener));
+      const ends = [
+        editor.layouts.store.subscribe(listener),
+        editor.session.subscribe(listener),
+        // What a gesture shows at each move changes no action.
+        editor.gestures.store.subscribe((now, then) => {
+          if (now.running !== then.running) listener();
+        }),
+      ];
       return () => {
         for (const end of ends) end();
       };

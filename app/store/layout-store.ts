@@ -53,6 +53,8 @@ export function createLayoutStore(first: Layout): LayoutStore {
   let label: Label = () => '';
   const store = createStore<LayoutState>(() => ({ history: startHistory(first) }));
   const layout = (): Layout => store.getState().history.present;
+  // Apart from the store until it is kept: nobody who listens to the store follows a drag by way of it.
+  let previewed = first;
   const step = (next: (history: History) => History): void => {
     const { history } = store.getState();
     const after = next(history);
@@ -73,14 +75,19 @@ export function createLayoutStore(first: Layout): LayoutStore {
     layout,
     run: (edit) => attempt(edit, (done) => take(label(layout(), edit), done)),
     replace: (other, label) => take(label, other),
-    begin: (label) => step((history) => begin(history, label)),
+    begin(label) {
+      step((history) => begin(history, label));
+      previewed = layout();
+    },
     preview(edit) {
-      const show = (shown: Layout): void => step((history) => preview(history, shown));
+      const show = (shown: Layout): void => {
+        previewed = shown;
+      };
       if (edit) return attempt(edit, show);
       show(layout());
       return ok(layout());
     },
-    commit: () => step(commit),
+    commit: () => step((history) => commit(preview(history, previewed))),
     cancel: () => step(cancel),
     undo: () => step(undo),
     redo: () => step(redo),
