@@ -33,7 +33,7 @@ export function listenToPointers(stage: HTMLElement, toolbox: Toolbox): () => vo
       {
         pointermove(event) {
           event.stopPropagation();
-          feed.push(read(event));
+          feed.push(read(event), event.timeStamp);
         },
         mousemove: (event) => event.stopPropagation(),
       },
@@ -64,7 +64,7 @@ export function listenToPointers(stage: HTMLElement, toolbox: Toolbox): () => vo
         toolbox.down(read(event));
       },
       pointerenter: measure,
-      pointermove: (event) => feed.push(read(event)),
+      pointermove: (event) => feed.push(read(event), event.timeStamp),
       pointerup(event) {
         feed.flush();
         if (pressed.delete(event.pointerId)) toolbox.up(read(event));

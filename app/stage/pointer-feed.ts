@@ -30,16 +30,21 @@ export const pointerOf = (
 });
 
 export interface FrameFeed {
-  push(pointer: Pointer): void;
+  /** @param at - when it happened, ms on the clock of the browser's events */
+  push(pointer: Pointer, at: number): void;
   /** Hands over what waits, before something that must come after it. */
   flush(): void;
   drop(): void;
 }
 
-/** Hands on the last move of each pointer once a frame: mice send many more than a screen shows. */
+/** Moves that come no faster are handed on at once: browsers send them with the frame that will show them. */
+const FRAME_MS = 7;
+
+/** Hands on the last move of each pointer about once a frame: some mice send many more than a screen shows. */
 export function createFrameFeed(take: (pointer: Pointer) => void): FrameFeed {
   const waiting = new Map<number, Pointer>();
   let frame = 0;
+  let last = Number.NEGATIVE_INFINITY;
   const drop = (): void => {
     cancelAnimationFrame(frame);
     frame = 0;
@@ -51,7 +56,13 @@ export function createFrameFeed(take: (pointer: Pointer) => void): FrameFeed {
     for (const move of moves) take(move);
   };
   return {
-    push(pointer) {
+    push(pointer, at) {
+      const isNext = waiting.size === 0 && at - last >= FRAME_MS;
+      last = at;
+      if (isNext) {
+        take(pointer);
+        return;
+      }
       waiting.set(pointer.id, pointer);
       if (frame === 0) frame = requestAnimationFrame(flush);
     },

@@ -1,8 +1,8 @@
 import type { Moving, MovingStore } from '../canvas/model.ts';
 import type { Clock } from '../platform/clock.ts';
 
-/** A hand that holds still for so long wants to read. */
-const PAUSE_MS = 80;
+/** A hand that holds still from one look to the next wants to read. */
+const LOOK_MS = 80;
 
 /** While it moves words follow at least so often: nobody reads them, but they show that something changes. */
 const LONGEST_MS = 400;
@@ -16,25 +16,35 @@ export function atReadingPace(source: MovingStore, clock: Clock): MovingStore {
   const listeners = new Set<() => void>();
   const nothing = (): void => {};
   let told: Moving | null = source.get();
-  let endPause = nothing;
-  let endLongest = nothing;
+  /** Looks now and then, which costs less than a timer for every move. */
+  let endWatch = nothing;
+  let seen: Moving | null = null;
+  let looks = 0;
 
   const tell = (): void => {
-    endPause();
-    endLongest();
-    endLongest = nothing;
+    endWatch();
+    endWatch = nothing;
+    looks = 0;
     const now = source.get();
     if (now === told) return;
     told = now;
     for (const listener of listeners) listener();
   };
 
+  const look = (): void => {
+    const hasPaused = source.get() === seen;
+    if (hasPaused || ++looks * LOOK_MS >= LONGEST_MS) tell();
+    else watch();
+  };
+  const watch = (): void => {
+    seen = source.get();
+    endWatch = clock.after(LOOK_MS, look);
+  };
+
   source.subscribe(() => {
     const isStartOrEnd = told === null || source.get() === null;
-    if (isStartOrEnd) return tell();
-    endPause();
-    endPause = clock.after(PAUSE_MS, tell);
-    if (endLongest === nothing) endLongest = clock.after(LONGEST_MS, tell);
+    if (isStartOrEnd) tell();
+    else if (endWatch === nothing) watch();
   });
 
   return {

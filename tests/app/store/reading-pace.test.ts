@@ -36,6 +36,8 @@ describe('at reading pace', () => {
     clock.pass(79);
     expect([told, paced.get()]).toEqual([1, a]);
     clock.pass(1);
+    expect([told, paced.get()]).toEqual([1, a]);
+    clock.pass(80);
     expect(paced.get()).toBe(c);
     expect(told).toBe(2);
     clock.pass(1000);
