@@ -60,8 +60,14 @@ export function LayoutCard({ kept, side, isHere, now, deeds }: Props) {
       />
       <div className="card-foot">
         <small>
-          {isHere ? <b>On the screen now. </b> : null}
-          Changed {agoWords(kept.changed, now)}
+          {isHere ? (
+            <>
+              <b>On screen</b> · changed{' '}
+            </>
+          ) : (
+            'Changed '
+          )}
+          {agoWords(kept.changed, now)}
         </small>
         <Deed icon="duplicate" label={`Duplicate ${title}`} onDo={() => deeds.duplicate(kept)} />
         <Deed icon="save" label={`Save ${title} as a file`} onDo={() => deeds.save(kept)} />

@@ -65,7 +65,8 @@ export function LayoutsDesk() {
   const [side, setSide] = useState(session.getState().side);
   const ref = useOpenDialog();
   const undoRef = useRef<HTMLButtonElement>(null);
-  const hasFocused = useRef(false);
+  /** Id of the one whose picture takes the keys once it is there; empty: the one on the screen. */
+  const wanted = useRef<string | null>('');
 
   const close = useCallback((): void => session.setState({ showsLayouts: false }), [session]);
   const list = useCallback(async (): Promise<void> => {
@@ -78,10 +79,12 @@ export function LayoutsDesk() {
   // biome-ignore lint/correctness/useExhaustiveDependencies: a file that was brought in is told in the banner, and another layout on the screen is news too.
   useEffect(() => void list(), [list, banner, here]);
   useEffect(() => {
-    if (kept === null || hasFocused.current) return;
-    hasFocused.current = true;
-    const open = ref.current?.querySelector<HTMLElement>('.open[aria-current="true"], .open');
-    open?.focus();
+    if (kept === null || wanted.current === null) return;
+    const card = wanted.current ? `[data-layout="${CSS.escape(wanted.current)}"]` : '.here';
+    const open =
+      ref.current?.querySelector<HTMLElement>(`${card} .open`) ?? ref.current?.querySelector('.open');
+    if (open instanceof HTMLElement) open.focus();
+    wanted.current = null;
   }, [kept, ref]);
   useEffect(() => {
     if (deleted) undoRef.current?.focus();
@@ -121,9 +124,8 @@ export function LayoutsDesk() {
   const undo = async (): Promise<void> => {
     if (!keeper || !deleted) return;
     const { title, id } = deleted;
-    if (!(await after(putBack(keeper, deleted), `“${title}” is back.`))) return;
-    setDeleted(null);
-    document.querySelector<HTMLElement>(`[data-layout="${CSS.escape(id)}"] .open`)?.focus();
+    wanted.current = id;
+    if (await after(putBack(keeper, deleted), `“${title}” is back.`)) setDeleted(null);
   };
 
   return (

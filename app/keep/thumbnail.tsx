@@ -1,11 +1,10 @@
 import { useEffect, useRef, useState } from 'react';
-import type { Layout } from '../../src/index.ts';
+import type { Layout, PlacedRow } from '../../src/index.ts';
 import type { LayerKey } from '../canvas/layer-keys.ts';
 import { paintStill } from '../canvas/layers.ts';
-import type { Side } from '../canvas/model.ts';
+import type { Side, Size, ThemeName, Viewport } from '../canvas/model.ts';
 import { layOutSheet, sheetMm, viewOf } from '../canvas/sheet.ts';
 import { THEMES } from '../canvas/theme.ts';
-import { fitViewport } from '../canvas/viewport.ts';
 import { analyse } from '../store/analysis.ts';
 import { NOTHING } from '../store/session.ts';
 import { useThemeName } from '../style/use-theme.ts';
@@ -15,12 +14,26 @@ import { openKept } from './open-kept.ts';
 /** CSS px. */
 const SIZE = { width: 264, height: 150 } as const;
 
-/** Drawn larger than shown: at the size shown the smallest lettering would lie over everything. */
+/** Drawn larger than shown: lines have a least width, and labels a least size. */
 const SHRINK = 3;
+
+/** A small case does not fill the picture with one module, px per mm as drawn. */
+const MOST_SCALE = 3;
 
 const HIDDEN: ReadonlySet<LayerKey> = new Set<LayerKey>(['names', 'section']);
 
-function paint(canvas: HTMLCanvasElement, layout: Layout, side: Side, theme: keyof typeof THEMES): void {
+/** The rows without the section below each, which a small picture has no room for. */
+const withoutSections = (rows: readonly PlacedRow[]): readonly PlacedRow[] =>
+  rows.map((placed) => ({ ...placed, row: { ...placed.row, depthMm: 0 } }));
+
+/** The whole sheet, however small it gets, in the middle. */
+function fitWhole(rows: readonly PlacedRow[], size: Size): Viewport {
+  const { width, height } = sheetMm(rows);
+  const scale = Math.min(MOST_SCALE, size.width / width, size.height / height);
+  return { scale, x: (size.width - width * scale) / 2, y: (size.height - height * scale) / 2 };
+}
+
+function paint(canvas: HTMLCanvasElement, layout: Layout, side: Side, theme: ThemeName): void {
   const context = canvas.getContext('2d');
   const [take] = layout.takes;
   if (!context || !take) return;
@@ -28,24 +41,15 @@ function paint(canvas: HTMLCanvasElement, layout: Layout, side: Side, theme: key
   const size = { width: SIZE.width * SHRINK, height: SIZE.height * SHRINK };
   canvas.width = Math.round(size.width * ratio);
   canvas.height = Math.round(size.height * ratio);
-  const analysis = analyse(layout.kit, take);
-  const viewport = fitWhole(analysis.derived.places.rows, side, size);
-  const sheet = layOutSheet(analysis.derived, side, viewport.scale);
+  // Lettering would be too small to read.
+  context.fillText = () => {};
+  const { derived } = analyse(layout.kit, take);
+  const rows = withoutSections(derived.places.rows);
+  const viewport = fitWhole(rows, size);
+  const sheet = layOutSheet({ places: { ...derived.places, rows } }, side, viewport.scale);
   context.setTransform(ratio, 0, 0, ratio, viewport.x * ratio, viewport.y * ratio);
   const paper = { sheet, theme: THEMES[theme], view: viewOf(viewport, size), hidden: HIDDEN };
-  paintStill(context, paper, { ...analysis, notes: [], side, selection: NOTHING, focus: null });
-}
-
-/** The whole sheet, however small it gets. */
-function fitWhole(...[rows, side, size]: Parameters<typeof fitViewport>): ReturnType<typeof fitViewport> {
-  const { scale } = fitViewport(rows, side, size);
-  const { width, height } = sheetMm(rows);
-  const whole = Math.min(scale, size.width / width, size.height / height);
-  return {
-    scale: whole,
-    x: (size.width - width * whole) / 2,
-    y: Math.max(0, (size.height - height * whole) / 2),
-  };
+  paintStill(context, paper, { derived, notes: [], side, selection: NOTHING, focus: null });
 }
 
 /** A layout's first take as the app draws it, when it is looked at: so it suits the theme, and costs nothing on saving. */

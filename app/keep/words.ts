@@ -24,7 +24,7 @@ export function keepingWords(keeping: Keeping): string {
     case 'failed':
       return `Not saved: ${FAULTS[keeping.fault]}`;
     case 'following':
-      return 'Another tab changes it; shown as it changes';
+      return 'Another tab changes it';
   }
 }
 
