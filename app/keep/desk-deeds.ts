@@ -1,5 +1,4 @@
 import { applyEdit, demoLayout, fail, ok, type Result } from '../../src/index.ts';
-import { perform } from '../actions/action.ts';
 import { lookAnew, takeReady } from '../actions/take-layout.ts';
 import type { Editor } from '../editor.ts';
 import type { Keeper } from '../store/keep.ts';
@@ -43,8 +42,8 @@ export async function renameOne(
   title: string,
 ): Promise<Done> {
   if (kept.id === idHere(editor)) {
-    perform(editor, { type: 'rename-layout', title });
-    return ok(undefined);
+    const done = editor.layouts.run({ type: 'rename-layout', title });
+    return done.ok ? ok(undefined) : fail(done.error);
   }
   return keeper.alone(kept.id, async () => {
     const opened = await openKept(kept);

@@ -16,11 +16,17 @@ const PAGE = 'index.html';
 
 const addressOf = (file: string): string => new URL(file, self.registration.scope).href;
 
-/** Past the browser's own cache, which may hold a file of another build under the same name. */
+/**
+ * Past the browser's own cache, which may hold a file of another build under the same name. Some servers answer with the
+ * page for whatever they do not have.
+ */
 async function fetchWhole(file: string): Promise<Response> {
   const response = await fetch(addressOf(file), { cache: 'reload' });
-  if (!response.ok || response.redirected) throw new Error(`${file}: ${response.status}`);
-  return response;
+  const isPage = response.headers.get('content-type')?.startsWith('text/html') === true;
+  if (!response.ok || isPage !== (file === PAGE)) throw new Error(`${file}: ${response.status}`);
+  if (!response.redirected) return response;
+  // Some servers lead from the page to its folder, and no navigation may be answered with what came that way.
+  return new Response(await response.blob(), { headers: response.headers });
 }
 
 async function keepAll(): Promise<void> {

@@ -51,6 +51,8 @@ export class Tab {
   readonly driver: Driver;
   readonly life = fakePageLife();
   readonly banners: string[] = [];
+  /** Asleep it hears nothing. */
+  asleep = false;
   readonly #browser: Browser;
   keeper: ReturnType<typeof createKeeper> | null = null;
 
@@ -62,13 +64,17 @@ export class Tab {
   keep(record: KeptLayout | null): void {
     const { editor, clock } = this.driver;
     const { shelf, locks, air, ids } = this.#browser;
+    const channel = air();
     this.keeper = createKeeper(
       {
         layouts: editor.layouts,
         keep: editor.keep,
         shelf,
         lock: locks,
-        channel: air(),
+        channel: {
+          post: (message) => channel.post(message),
+          listen: (ear) => channel.listen((message) => this.asleep || ear(message)),
+        },
         life: this.life,
         clock: { ...clock, now: () => this.#browser.now++ },
         freshId: ids,

@@ -291,22 +291,22 @@ describe('several tabs', () => {
     expect(follower.is).toBe('following');
   });
 
-  test('a tab that sleeps is taken over without its answer; what it did is kept beside', async () => {
+  test('a tab that sleeps is taken over without its answer; awake again it follows', async () => {
     const { browser, writer, follower } = await twoTabs();
-    writer.rename('Done before sleep');
-    // Asleep: neither its clock runs nor does it hear.
-    const asleep = follower.keeper?.takeOver();
-    browser.shelf.items.set(follower.id, {
-      ...browser.kept(follower.id),
-      epoch: 99,
-    });
-    await asleep;
+    writer.asleep = true;
+    const taken = follower.keeper?.takeOver();
     await settled();
-    expect(browser.all.map(({ title }) => title).sort()).toEqual([
-      'Done before sleep (from another tab)',
-      'Ours',
-    ]);
-    expect(writer.banners.at(-1)).toContain('kept as “Done before sleep (from another tab)”');
+    expect(follower.is).toBe('following');
+    await follower.pass(1500);
+    await taken;
+    await settled();
+    writer.asleep = false;
+    expect(follower.is).toBe('saved');
+    follower.rename('Taken');
+    await follower.pass();
+    expect(writer.is).toBe('following');
+    expect(writer.layout.title).toBe('Taken');
+    expect(browser.all).toHaveLength(1);
   });
 
   test('a writer whose epoch has passed writes nothing over, and keeps its own beside', async () => {
