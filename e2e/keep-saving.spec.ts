@@ -42,7 +42,7 @@ test('what is changed is there again when the page is loaded anew, and the demo 
   page,
 }) => {
   await openApp(page);
-  await expect(state(page)).toHaveText('Saved here once you change it');
+  await expect(state(page)).toHaveText('Nothing to save yet');
   await removeGull(page);
   await rename(page, 'My rack');
   await expect(state(page)).toHaveText('Saved on this device');
@@ -115,7 +115,7 @@ test('where the browser keeps nothing the app works, says so and offers a file',
   await openApp(page);
   await expect(page.getByRole('alert')).toContainText('lets this page keep nothing');
   await rename(page, 'Only here');
-  await expect(state(page)).toHaveText('Not saved: the browser lets this page keep nothing');
+  await expect(state(page)).toHaveText('Not saved: storage is blocked');
   const download = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save as a file', exact: true }).click();
   expect((await download).suggestedFilename()).toBe('Only here.ribbonwright.json');
@@ -230,4 +230,15 @@ test('all layouts go into one file and come back from it; nothing that is here i
   for (const name of ['Mine', 'Mine, a copy', 'Mine, changed since']) {
     await expect(page.getByRole('button', { name: `Open ${name}`, exact: true })).toBeVisible();
   }
+});
+
+test('a file that the system opens with the installed program is brought in', async ({ page }) => {
+  await page.addInitScript(() => {
+    const launch = { files: [{ getFile: async () => new File(['{}'], 'layout.json') }] };
+    Object.defineProperty(window, 'launchQueue', {
+      value: { setConsumer: (take: (opened: typeof launch) => void) => take(launch) },
+    });
+  });
+  await openApp(page);
+  await expect(page.getByRole('alert')).toContainText('Not opened: not a layout of this program');
 });

@@ -2,10 +2,10 @@ import type { StorageFault } from '../platform/storage.ts';
 import type { Keeping } from '../store/keep.ts';
 
 const FAULTS: Readonly<Record<StorageFault, string>> = {
-  blocked: 'the browser lets this page keep nothing',
-  full: 'the browser’s storage is full',
-  newer: 'a newer version of the program has been here; load the page again',
-  broken: 'the browser’s storage does not answer',
+  blocked: 'storage is blocked',
+  full: 'storage is full',
+  newer: 'a newer version was here',
+  broken: 'storage does not answer',
 };
 
 export const faultWords = (fault: StorageFault): string => FAULTS[fault];
@@ -14,7 +14,7 @@ export const faultWords = (fault: StorageFault): string => FAULTS[fault];
 export function keepingWords(keeping: Keeping): string {
   switch (keeping.is) {
     case 'untouched':
-      return 'Saved here once you change it';
+      return 'Nothing to save yet';
     case 'opening':
       return 'Opening…';
     case 'saving':

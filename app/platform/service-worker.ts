@@ -3,7 +3,7 @@ import { fail, ok, type Result } from '../../src/index.ts';
 /** How often a page that stays open looks for a new version, ms. */
 const HOUR_MS = 3_600_000;
 
-export interface Updates {
+interface Updates {
   /** Lets the new version take over; every open page hears of it through `switched`. */
   switch(): void;
 }

@@ -7,12 +7,12 @@ import { fail, ok, type Result } from '../../src/index.ts';
 export type StorageFault = 'blocked' | 'full' | 'newer' | 'broken';
 
 /** A thing on the shelf, by its id. What stands there may be of any age and make: whoever reads it looks at it closely. */
-export interface ShelfItem {
+interface ShelfItem {
   readonly id: string;
 }
 
 /** What was there before a change, and what is there after it. */
-export interface Changed {
+interface Changed {
   readonly before: unknown;
   readonly after: unknown;
 }

@@ -122,6 +122,6 @@ describe('words', () => {
   });
 
   test('say what is wrong with keeping', () => {
-    expect(keepingWords({ is: 'failed', fault: 'full' })).toBe('Not saved: the browser’s storage is full');
+    expect(keepingWords({ is: 'failed', fault: 'full' })).toBe('Not saved: storage is full');
   });
 });
