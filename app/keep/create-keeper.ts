@@ -65,6 +65,8 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
   const saved = new Map<string, Layout>(begun && begun.id === present.id ? [[begun.id, present]] : []);
   let role: Role = 'opening';
   let epoch = 0;
+  /** Whether the record bears this tab's epoch, or there is none yet. */
+  let isClaimed = false;
   let grip: Grip | null = null;
   let callOff: (() => void) | null = null;
   /** Records as this tab last saw them, of all layouts that it has had. */
@@ -150,14 +152,19 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
     layouts.hold(FOLLOWING);
     if (unsaved) await keepBeside(unsaved);
     grip?.release();
-    const id = idOf(present);
     const waiting = take('when-free');
     void waiting.held.then((isHeld) => {
       if (isHeld && grip === waiting) void inTurn(() => beWriter());
     });
-    const found = await shelf.read(id);
-    if (found.ok && isKept(found.value) && isNews(found.value)) await adopt(found.value);
+    await refresh();
     sayHowItStands();
+  }
+
+  /** Shows what another tab has saved since. */
+  async function refresh(): Promise<void> {
+    if (role !== 'follower') return;
+    const found = await shelf.read(idOf(present));
+    if (found.ok && isKept(found.value) && isNews(found.value)) await adopt(found.value);
   }
 
   const isNews = (found: KeptLayout): boolean => {
@@ -165,38 +172,45 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
     return known?.epoch !== found.epoch || known.revision !== found.revision;
   };
 
-  /** The lock is held: writes its own epoch into the record, and takes over what came in between. */
+  /** The lock is held: from now on this tab writes. */
   async function beWriter(): Promise<void> {
-    const id = idOf(present);
-    const known = seen.get(id);
     role = 'writer';
-    epoch = known?.epoch ?? 0;
+    isClaimed = false;
     layouts.hold(null);
-    if (known) {
+    if (!(await claim())) schedule(RETRY_MS);
+    sayHowItStands();
+    if (isClaimed && isDirty()) schedule(0);
+  }
+
+  /** Writes an epoch of its own into the record, and takes over what came in between; whether it could. */
+  async function claim(): Promise<boolean> {
+    const id = idOf(present);
+    if (seen.has(id)) {
       const claimed = await shelf.change(id, (before) =>
         isKept(before) ? { ...before, epoch: before.epoch + 1, opened: clock.now() } : null,
       );
       if (!claimed.ok) {
         tellFailure(claimed.error);
-      } else if (isKept(claimed.value.before) && isKept(claimed.value.after)) {
-        const { before, after } = claimed.value;
-        epoch = after.epoch;
+        return false;
+      }
+      fault = null;
+      const { before, after } = claimed.value;
+      if (isKept(before) && isKept(after)) {
         const hasChanged = isNews(before);
+        const mine = hasChanged && isDirty() ? present : null;
+        epoch = after.epoch;
         seen.set(id, after);
         record = after;
-        if (hasChanged) {
-          const mine = isDirty() ? present : null;
-          await adopt(after);
-          if (mine) await keepBeside(mine);
-        }
+        if (hasChanged) await adopt(after);
+        if (mine) await keepBeside(mine);
       } else {
         // Deleted meanwhile; what is changed from now on is kept anew.
         seen.delete(id);
         record = null;
       }
     }
-    sayHowItStands();
-    if (isDirty()) schedule(0);
+    isClaimed = true;
+    return true;
   }
 
   /** Another layout has come on the screen: finds out whether this tab may write it. */
@@ -214,7 +228,16 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
   async function save(): Promise<void> {
     callOff?.();
     callOff = null;
-    if (role !== 'writer' || !isDirty()) return;
+    if (role !== 'writer') return;
+    if (!isClaimed && !(await claim())) {
+      schedule(RETRY_MS);
+      sayHowItStands();
+      return;
+    }
+    if (!isDirty()) {
+      sayHowItStands();
+      return;
+    }
     const layout = present;
     const id = idOf(layout);
     say({ is: 'saving' });
@@ -315,6 +338,10 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
   }
 
   const endLife = life.onGoing((going) => {
+    if (going === 'back') {
+      void inTurn(refresh);
+      return;
+    }
     if (!isDirty() || role === 'follower' || (role === 'opening' && record)) return;
     if (going === 'hidden') {
       void inTurn(save);
@@ -327,14 +354,7 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
   const endChannel = channel.listen((heard) => {
     if (!isMessage(heard) || heard.id !== idOf(present)) return;
     if (heard.says === 'yielded') yielded?.();
-    if (heard.says === 'saved' && role === 'follower') {
-      void inTurn(async () => {
-        const found = await shelf.read(heard.id);
-        if (role === 'follower' && found.ok && isKept(found.value) && found.value.id === idOf(present)) {
-          await adopt(found.value);
-        }
-      });
-    }
+    if (heard.says === 'saved') void inTurn(refresh);
     if (heard.says === 'yield' && role === 'writer') {
       doors.letGo();
       layouts.hold(FOLLOWING);

@@ -33,7 +33,7 @@ export interface LayoutStore {
   replace(layout: Layout, label: string): void;
   /** Shows a layout as another tab has made it; what was done before can no longer be undone here. */
   follow(layout: Layout): void;
-  /** Refuses edits for this reason, the end of a sentence; `null`: no longer. */
+  /** Refuses edits, undo and redo for this reason, the end of a sentence; `null`: no longer. Another layout may be shown all the same. */
   hold(why: string | null): void;
   /** One gesture makes one step: every preview counts from the layout that it began with. */
   begin(label: string): void;
@@ -92,8 +92,8 @@ export function createLayoutStore(first: Layout): LayoutStore {
     },
     commit: () => step(commit),
     cancel: () => step(cancel),
-    undo: () => step(undo),
-    redo: () => step(redo),
+    undo: () => held === null && step(undo),
+    redo: () => held === null && step(redo),
     equip(commands, labels) {
       apply = commands;
       label = labels;
