@@ -1,5 +1,6 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
+import { offline } from './.tools/offline-plugin.ts';
 
 const here = import.meta.dirname;
 
@@ -12,7 +13,14 @@ export default defineConfig({
   // Relative addresses let the built folder be served from any path.
   base: './',
   publicDir: `${here}/public`,
-  plugins: [react()],
+  plugins: [
+    react(),
+    offline({
+      worker: `${here}/app/service-worker/service-worker.ts`,
+      publicDir: `${here}/public`,
+      early: `${here}/app/keep/begin.ts`,
+    }),
+  ],
   build: {
     outDir: `${here}/dist`,
     emptyOutDir: true,

@@ -16,6 +16,7 @@ const Asked = lazy(async () => ({ default: (await import('./panels/asked.tsx')).
 const CasePanel = lazy(async () => ({ default: (await import('./panels/case/case-panel.tsx')).CasePanel }));
 const FoldBar = lazy(async () => ({ default: (await import('./panels/fold-bar.tsx')).FoldBar }));
 const KindDesk = lazy(async () => ({ default: (await import('./kinds/kind-desk.tsx')).KindDesk }));
+const LayoutsDesk = lazy(async () => ({ default: (await import('./keep/layouts-desk.tsx')).LayoutsDesk }));
 const ThisPart = lazy(async () => ({ default: (await import('./panels/this-part.tsx')).ThisPart }));
 
 function Desk() {
@@ -24,6 +25,7 @@ function Desk() {
   const showsCase = useSession(({ fold }) => fold === 'case');
   const asks = useSession(({ asked }) => asked !== null);
   const kindDesk = useSession((session) => session.kindDesk);
+  const showsLayouts = useSession((session) => session.showsLayouts);
   const theme = useThemeName();
   useLayoutEffect(() => paintPage(theme, document.documentElement), [theme]);
   return (
@@ -44,6 +46,7 @@ function Desk() {
       <Suspense fallback={<div />}>{narrow ? <FoldBar /> : <Tray />}</Suspense>
       <Suspense>{asks && <Asked />}</Suspense>
       <Suspense>{kindDesk && <KindDesk desk={kindDesk} />}</Suspense>
+      <Suspense>{showsLayouts && <LayoutsDesk />}</Suspense>
       <Spoken />
     </div>
   );

@@ -2,6 +2,7 @@ import type { Layout } from '../src/index.ts';
 import type { Editor, Platform } from './editor.ts';
 import { createGestures } from './store/gestures.ts';
 import { createHints } from './store/hints.ts';
+import { createKeepStore } from './store/keep.ts';
 import { createLayoutStore } from './store/layout-store.ts';
 import { createSessionStore } from './store/session-store.ts';
 
@@ -12,6 +13,7 @@ export function createEditor(layout: Layout, platform: Platform): Editor {
     session: createSessionStore(platform.preferences),
     gestures: createGestures(layouts, platform.clock),
     hints: createHints(),
+    keep: createKeepStore(),
     platform,
   };
 }

@@ -5,6 +5,7 @@ import type { Preferences } from './platform/preferences.ts';
 import { type Analysis, analyse } from './store/analysis.ts';
 import type { Gestures } from './store/gestures.ts';
 import type { Hints } from './store/hints.ts';
+import type { KeepStore } from './store/keep.ts';
 import type { LayoutStore } from './store/layout-store.ts';
 import type { SessionStore } from './store/session-store.ts';
 import { takeOf } from './store/shown.ts';
@@ -16,6 +17,8 @@ export interface Platform {
   readonly files: () => Promise<Files>;
   readonly preferences: Preferences;
   readonly clock: Clock;
+  /** A name that nothing else bears, for a new layout. */
+  readonly freshId: () => string;
 }
 
 /** All that the screen, the tools and the actions share. */
@@ -24,6 +27,7 @@ export interface Editor {
   readonly session: SessionStore;
   readonly gestures: Gestures;
   readonly hints: Hints;
+  readonly keep: KeepStore;
   readonly platform: Platform;
 }
 

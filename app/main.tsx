@@ -17,21 +17,41 @@ import { createEditor } from './create-editor.ts';
 import { ErrorBoundary } from './error-boundary.tsx';
 import type { Clipboard } from './platform/clipboard.ts';
 import { browserClock } from './platform/clock.ts';
+import { freshId } from './platform/ids.ts';
 import { browserPreferences } from './platform/preferences.ts';
+import { untouched } from './store/untouched.ts';
+
+/** The first screen waits so long for what is kept; a browser that has not answered then shows the demo, ms. */
+const PATIENCE_MS = 3000;
 
 let clipboard: Promise<Clipboard> | undefined;
 
-const editor = createEditor(demoLayout(), {
+const platform = {
   // The one that keeps what was copied last.
   clipboard: () =>
     (clipboard ??= import('./platform/clipboard.ts').then(({ browserClipboard }) => browserClipboard())),
   files: async () => (await import('./platform/files.ts')).browserFiles(),
   preferences: browserPreferences(),
   clock: browserClock,
-});
+  freshId,
+};
 
-const root = document.getElementById('root');
-if (root) {
+function firstLayout() {
+  const layout = { ...demoLayout(), id: freshId() };
+  untouched.add(layout);
+  return layout;
+}
+
+async function open(root: HTMLElement): Promise<void> {
+  const begun = import('./keep/begin.ts').then(({ begin }) => begin()).catch(() => null);
+  const inTime = await Promise.race([
+    begun,
+    new Promise<null>((resolve) => browserClock.after(PATIENCE_MS, () => resolve(null))),
+  ]);
+  const editor = createEditor(
+    inTime?.beginning.is === 'kept' ? inTime.beginning.layout : firstLayout(),
+    platform,
+  );
   createRoot(root).render(
     <StrictMode>
       <ErrorBoundary layout={editor.layouts.layout}>
@@ -39,4 +59,13 @@ if (root) {
       </ErrorBoundary>
     </StrictMode>,
   );
+  try {
+    const { startKeeping } = await import('./keep/keep.ts');
+    startKeeping(editor, await begun);
+  } catch {
+    editor.keep.setState({ keeping: { is: 'failed', fault: 'broken' } });
+  }
 }
+
+const root = document.getElementById('root');
+if (root) void open(root);

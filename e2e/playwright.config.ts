@@ -15,6 +15,8 @@ export default defineConfig({
   reporter: 'list',
   use: {
     ...devices['Desktop Chrome'],
+    // What works offline has tests of its own, which let it in; all others stay clear of it.
+    serviceWorkers: 'block',
     launchOptions: { executablePath: browser, args: launchArguments() },
     trace: 'retain-on-failure',
     screenshot: 'only-on-failure',

@@ -1,10 +1,10 @@
 import { demoLayout } from '../../src/index.ts';
 import { type Action, always } from './action.ts';
-import { takeLayout } from './take-layout.ts';
+import { takeReady } from './take-layout.ts';
 
 export const openDemo: Action = {
   id: 'open-demo',
   label: () => 'Open the demo',
   enabled: always,
-  run: (editor) => takeLayout(editor, demoLayout(), 'open the demo'),
+  run: (editor) => takeReady(editor, demoLayout(), 'open the demo'),
 };

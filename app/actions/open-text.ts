@@ -10,6 +10,9 @@ export async function openText(editor: Editor, read: Result<string, string>): Pr
   if (!read.ok) return tell(read.error);
   const { openLayout, describeFailure } = await document();
   const opened = openLayout(read.value);
-  if (opened.ok) takeLayout(editor, opened.value, `open ${opened.value.title}`);
+  if (opened.ok) return takeLayout(editor, opened.value, `open ${opened.value.title}`);
+  const { bringBack } = await import('../keep/bundle.ts');
+  const brought = opened.error.kind === 'not-ours' ? await bringBack(editor, read.value) : null;
+  if (brought !== null) tell(brought);
   else tell(`Not opened: ${describeFailure(opened.error)}`);
 }

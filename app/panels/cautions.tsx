@@ -1,24 +1,19 @@
+import { lazy, Suspense, useState } from 'react';
+
 const ID = 'cautions';
+
+const CautionsBody = lazy(async () => ({ default: (await import('./cautions-body.tsx')).CautionsBody }));
 
 /** What to mind on the bench; always in sight, told in full on demand. */
 export function Cautions() {
+  const [wanted, setWanted] = useState(false);
   return (
     <>
       <button type="button" className="cautions-line" popoverTarget={ID}>
         <b>Before power:</b> unplug, wait, check stripes and seats
       </button>
-      <div id={ID} popover="auto" className="sheet-pop cautions">
-        <h2>Before power</h2>
-        <ul>
-          <li>Switch off and unplug before wiring, and wait.</li>
-          <li>Check stripe and seating at every header before power.</li>
-          <li>The program checks the drawing, not the wiring, and knows only the data entered.</li>
-          <li>Figures are estimates. Follow the makers’ instructions.</li>
-          <li>
-            It plans extra-low-voltage wiring only: mains wiring, inlets, fuses and protective earth are for a
-            qualified person under the local electrical code.
-          </li>
-        </ul>
+      <div id={ID} popover="auto" className="sheet-pop cautions" onBeforeToggle={() => setWanted(true)}>
+        <Suspense>{wanted && <CautionsBody />}</Suspense>
       </div>
     </>
   );

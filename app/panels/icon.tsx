@@ -16,6 +16,7 @@ const PATHS = {
   layers: 'M8 2 14 5 8 8 2 5zM2.5 8 8 10.8 13.500 8M2.5 11 8 13.800 13.500 11',
   duplicate: 'M2.5 2.5h7v7h-7zM6.5 12v1.5h7v-7H12',
   swap: 'M2 5.5h11M10 2.5l3 3-3 3M14 10.5H3M6 7.5l-3 3 3 3',
+  layouts: 'M2 2.5h5v5H2zM9 2.5h5v5H9zM2 9.500h5v4H2zM9 9.500h5v4H9z',
   open: 'M2 13V3.5h4l1.5 2H14V13z',
   save: 'M8 2v8M4.5 7 8 10.5 11.5 7M2.5 13.5h11',
   close: 'M3.5 3.5l9 9M12.5 3.5l-9 9',

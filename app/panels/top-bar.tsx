@@ -1,3 +1,4 @@
+import { lazy, Suspense } from 'react';
 import { perform } from '../actions/action.ts';
 import { redo } from '../actions/redo.ts';
 import { undo } from '../actions/undo.ts';
@@ -8,6 +9,9 @@ import { Takes } from './takes.tsx';
 import { TextField } from './text-field.tsx';
 import { VerdictLine } from './verdict.tsx';
 
+/** Loaded once the first picture stands: by then there is something to tell. */
+const KeptLine = lazy(async () => ({ default: (await import('../keep/kept-line.tsx')).KeptLine }));
+
 /** What this is, which take of it, and how it stands. */
 export function TopBar() {
   const editor = useEditor();
@@ -15,12 +19,17 @@ export function TopBar() {
   return (
     <header className="top-bar">
       <h1 className="unseen">Ribbonwright</h1>
-      <TextField
-        className="title"
-        label="Title of the layout"
-        value={title}
-        onCommit={(text) => perform(editor, { type: 'rename-layout', title: text })}
-      />
+      <div className="title-place">
+        <TextField
+          className="title"
+          label="Title of the layout"
+          value={title}
+          onCommit={(text) => perform(editor, { type: 'rename-layout', title: text })}
+        />
+        <Suspense>
+          <KeptLine />
+        </Suspense>
+      </div>
       <Takes />
       <VerdictLine />
       <div className="tools">

@@ -31,6 +31,10 @@ export interface LayoutStore {
   run(edit: Edit): Result<Layout, string>;
   /** Takes another layout's place; the one before is an undo away. */
   replace(layout: Layout, label: string): void;
+  /** Shows a layout as another tab has made it; what was done before can no longer be undone here. */
+  follow(layout: Layout): void;
+  /** Refuses edits, undo and redo for this reason, the end of a sentence; `null`: no longer. Another layout may be shown all the same. */
+  hold(why: string | null): void;
   /** One gesture makes one step: every preview counts from the layout that it began with. */
   begin(label: string): void;
   /** `null`: nothing would change. */
@@ -51,6 +55,7 @@ const notYet: Apply = () => fail({ message: 'The program is still loading' });
 export function createLayoutStore(first: Layout): LayoutStore {
   let apply = notYet;
   let label: Label = () => '';
+  let held: string | null = null;
   const store = createStore<LayoutState>(() => ({ history: startHistory(first) }));
   const layout = (): Layout => store.getState().history.present;
   // Apart from the store until it is kept: nobody who listens to the store follows a drag by way of it.
@@ -64,6 +69,7 @@ export function createLayoutStore(first: Layout): LayoutStore {
     if (other !== layout()) step((history) => record(history, label, other));
   };
   const attempt = (edit: Edit, then: (done: Layout) => void): Result<Layout, string> => {
+    if (held !== null) return fail(held);
     const done = apply(layout(), edit);
     if (!done.ok) return { ok: false, error: done.error.message };
     then(done.value);
@@ -75,6 +81,10 @@ export function createLayoutStore(first: Layout): LayoutStore {
     layout,
     run: (edit) => attempt(edit, (done) => take(label(layout(), edit), done)),
     replace: (other, label) => take(label, other),
+    follow: (other) => store.setState({ history: startHistory(other) }),
+    hold(why) {
+      held = why;
+    },
     begin(label) {
       step((history) => begin(history, label));
       previewed = layout();
@@ -89,8 +99,8 @@ export function createLayoutStore(first: Layout): LayoutStore {
     },
     commit: () => step((history) => commit(preview(history, previewed))),
     cancel: () => step(cancel),
-    undo: () => step(undo),
-    redo: () => step(redo),
+    undo: () => held === null && step(undo),
+    redo: () => held === null && step(redo),
     equip(commands, labels) {
       apply = commands;
       label = labels;

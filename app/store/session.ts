@@ -72,6 +72,8 @@ export interface Session {
   readonly fold: Fold | null;
   readonly asked: Asked | null;
   readonly kindDesk: KindDesk | null;
+  /** All layouts that are kept lie open, to take one. */
+  readonly showsLayouts: boolean;
   /** Groups of notes that were opened, or shut where they start open. */
   readonly toggledGroups: ReadonlySet<string>;
   /** The label of what is selected is asked for: its field takes the keys. */
@@ -109,6 +111,7 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   fold: 'nowhere',
   asked: 'nowhere',
   kindDesk: 'nowhere',
+  showsLayouts: 'nowhere',
   toggledGroups: 'nowhere',
   labelling: 'nowhere',
   banner: 'nowhere',
@@ -140,6 +143,7 @@ export const FIRST_SESSION: Session = {
   fold: null,
   asked: null,
   kindDesk: null,
+  showsLayouts: false,
   toggledGroups: NOTHING,
   labelling: false,
   banner: null,

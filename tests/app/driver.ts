@@ -7,7 +7,7 @@ import type { Point, Pointer } from '../../app/tools/pointer.ts';
 import { createToolbox, type Toolbox } from '../../app/tools/toolbox.ts';
 import { applyEdit, type Module, type Take } from '../../src/index.ts';
 import { demoLayout } from '../../src/layout/demo.ts';
-import { fakeClipboard, fakeClock, fakeFiles, fakePreferences } from './fakes.ts';
+import { fakeClipboard, fakeClock, fakeFiles, fakeIds, fakePreferences } from './fakes.ts';
 
 const AT_ORIGIN: Pointer = {
   x: 0,
@@ -31,12 +31,13 @@ export class Driver {
   readonly toolbox: Toolbox;
   #pointer: Pointer = AT_ORIGIN;
 
-  constructor(layout = demoLayout()) {
+  constructor(layout = demoLayout(), freshId = fakeIds()) {
     const platform = {
       clipboard: async () => this.clipboard,
       files: async () => this.files,
       preferences: fakePreferences(),
       clock: this.clock,
+      freshId,
     };
     this.editor = createEditor(layout, platform);
     this.editor.layouts.equip(applyEdit, labelOf);

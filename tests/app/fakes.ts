@@ -1,14 +1,19 @@
+import type { Channel } from '../../app/platform/channel.ts';
 import type { Clipboard, ClipboardEar } from '../../app/platform/clipboard.ts';
 import type { Clock } from '../../app/platform/clock.ts';
 import type { Files } from '../../app/platform/files.ts';
+import type { Going, PageLife } from '../../app/platform/page-life.ts';
 import type { Preferences } from '../../app/platform/preferences.ts';
-import { ok } from '../../src/index.ts';
+import type { Shelf, StorageFault } from '../../app/platform/storage.ts';
+import type { TabLock } from '../../app/platform/tab-lock.ts';
+import { fail, ok } from '../../src/index.ts';
 
 /** Time passes only when a test says so. */
 export function fakeClock(): Clock & { pass(ms: number): void } {
-  let now = 0;
+  let now = 1_000_000;
   let waiting: { readonly at: number; readonly then: () => void }[] = [];
   return {
+    now: () => now,
     after(ms, then) {
       const entry = { at: now + ms, then };
       waiting.push(entry);
@@ -73,6 +78,134 @@ export function fakeFiles(text: string | null = null): Files & { readonly saved:
     save: async (title, content) => {
       saved.set(title, content);
       return ok(true);
+    },
+  };
+}
+
+/** Names in a row, so that a test can tell them. */
+export function fakeIds(prefix = 'fresh'): () => string {
+  let count = 0;
+  return () => `${prefix}-${++count}`;
+}
+
+/** A shelf in memory that several tabs may share; `fault` makes the next answers fail. */
+export function fakeShelf(items = new Map<string, unknown>()): Shelf & {
+  readonly items: Map<string, unknown>;
+  fault: StorageFault | null;
+  writes: number;
+  persistAsked: number;
+} {
+  // What is stored is a copy, as a browser's is.
+  const copy = (item: unknown): unknown => structuredClone(item);
+  return {
+    items,
+    fault: null,
+    writes: 0,
+    persistAsked: 0,
+    async all() {
+      return this.fault ? fail(this.fault) : ok([...items.values()].map(copy));
+    },
+    async read(id) {
+      return this.fault ? fail(this.fault) : ok(copy(items.get(id)));
+    },
+    async change(id, next) {
+      if (this.fault) return fail(this.fault);
+      const before = copy(items.get(id));
+      const after = next(before);
+      if (after) {
+        items.set(after.id, copy(after));
+        this.writes++;
+      }
+      return ok({ before, after: after ?? before });
+    },
+    putNow(item) {
+      if (!this.fault) items.set(item.id, copy(item));
+    },
+    async remove(id) {
+      if (this.fault) return fail(this.fault);
+      items.delete(id);
+      return ok(undefined);
+    },
+    async persist() {
+      this.persistAsked++;
+      return true;
+    },
+  };
+}
+
+/** The locks of one browser: each tab asks it for a door of its own. */
+export function fakeLocks(): TabLock {
+  interface Wish {
+    readonly resolve: (isHeld: boolean) => void;
+    readonly lost: () => void;
+    isOver: boolean;
+  }
+  const holders = new Map<string, Wish>();
+  const waiting = new Map<string, Wish[]>();
+  const grant = (name: string, wish: Wish): void => {
+    holders.set(name, wish);
+    wish.resolve(true);
+  };
+  return {
+    take(name, how, lost) {
+      let wish: Wish | undefined;
+      const held = new Promise<boolean>((resolve) => {
+        wish = { resolve, lost, isOver: false };
+        const holder = holders.get(name);
+        if (!holder || how === 'from-other') {
+          grant(name, wish);
+          holder?.lost();
+        } else if (how === 'now') {
+          resolve(false);
+        } else {
+          waiting.set(name, [...(waiting.get(name) ?? []), wish]);
+        }
+      });
+      return {
+        held,
+        release() {
+          if (!wish || wish.isOver) return;
+          wish.isOver = true;
+          if (holders.get(name) !== wish) return;
+          holders.delete(name);
+          const next = waiting.get(name)?.find(({ isOver }) => !isOver);
+          waiting.set(name, waiting.get(name)?.filter((one) => one !== next && !one.isOver) ?? []);
+          if (next) grant(name, next);
+        },
+      };
+    },
+  };
+}
+
+/** The air between tabs: a door for each, none of which hears itself. */
+export function fakeAir(): () => Channel {
+  const ears = new Set<{ readonly hear: (message: unknown) => void; readonly by: Channel }>();
+  return () => {
+    const channel: Channel = {
+      post(message) {
+        for (const { hear, by } of ears)
+          if (by !== channel) queueMicrotask(() => hear(structuredClone(message)));
+      },
+      listen(hear) {
+        const ear = { hear, by: channel };
+        ears.add(ear);
+        return () => ears.delete(ear);
+      },
+    };
+    return channel;
+  };
+}
+
+/** A page that goes when the test says so. */
+export function fakePageLife(): PageLife & { go(going: Going): void } {
+  const listeners = new Set<(going: Going) => void>();
+  return {
+    onGoing(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    go(going) {
+      for (const listener of listeners) listener(going);
     },
   };
 }

@@ -241,7 +241,7 @@ describe('opening', () => {
     expect(name).toBe('Shoreline kit');
     const other = new Driver();
     await openText(other.editor, { ok: true, value: text ?? '' });
-    expect(other.editor.layouts.layout()).toEqual(mine);
+    expect(other.editor.layouts.layout()).toEqual({ ...mine, id: 'fresh-1' });
     press(other, 'z', 'ctrl');
     expect(other.take.modules.some(({ id }) => id === 'gull-1')).toBe(true);
   });

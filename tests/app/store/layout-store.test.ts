@@ -91,4 +91,31 @@ describe('names of steps', () => {
   ] as const)('%o', (edit, label) => {
     expect(labelOf(layout, edit)).toBe(label);
   });
+
+  test('held, it refuses edits, undo and redo, and says why; another layout may take its place', () => {
+    const store = equipped();
+    store.run(move(80));
+    const before = store.layout();
+    store.hold('Held');
+    expect(store.run(move(82))).toEqual({ ok: false, error: 'Held' });
+    store.undo();
+    store.redo();
+    expect(store.layout()).toBe(before);
+    store.hold(null);
+    store.undo();
+    expect(store.layout()).not.toBe(before);
+    store.hold('Held');
+    const other = emptyLayout();
+    store.replace(other, 'open another');
+    expect(store.layout()).toBe(other);
+  });
+
+  test('following another tab leaves nothing to undo', () => {
+    const store = equipped();
+    store.run(move(80));
+    const other = emptyLayout();
+    store.follow(other);
+    store.undo();
+    expect(store.layout()).toBe(other);
+  });
 });

@@ -1,0 +1,63 @@
+import type { Editor } from '../editor.ts';
+import { browserChannel } from '../platform/channel.ts';
+import { browserPageLife } from '../platform/page-life.ts';
+import { browserOffline } from '../platform/service-worker.ts';
+import { browserShelf, type Shelf } from '../platform/storage.ts';
+import { browserTabLock } from '../platform/tab-lock.ts';
+import { type Beginning, rememberIn, tabMemory } from './begin.ts';
+import { createKeeper } from './create-keeper.ts';
+import { followUpdates } from './follow-updates.ts';
+import { greet } from './greet.ts';
+
+/** What the shelf answered before the first screen stood, or does yet. */
+export interface Begun {
+  readonly shelf: Shelf;
+  readonly beginning: Beginning;
+}
+
+/** Keeps the layout from now on: what is shown stands, and the shelf has answered or will not. */
+export function startKeeping(editor: Editor, begun: Begun | null): void {
+  const { layouts, keep, session, gestures, platform } = editor;
+  const tell = (banner: string): void => session.setState({ banner });
+  const memory = tabMemory();
+
+  const record = greet(editor, begun?.beginning ?? { is: 'fault', fault: 'blocked' });
+  // Should it be needed, it may be too late to fetch it.
+  const end = keep.subscribe(({ keeping }) => {
+    if (keeping.is !== 'failed') return;
+    end();
+    void Promise.all([import('../../src/document.ts'), import('../actions/save-file.ts'), platform.files()]);
+  });
+
+  const remember = (): void => rememberIn(memory, layouts.layout().id ?? '');
+  const keeper = createKeeper(
+    {
+      layouts,
+      keep,
+      shelf: begun?.shelf ?? browserShelf(),
+      lock: browserTabLock(),
+      channel: browserChannel(),
+      life: browserPageLife,
+      clock: platform.clock,
+      freshId: platform.freshId,
+      letGo: () => gestures.cancel(),
+      tell,
+    },
+    record,
+  );
+  remember();
+  layouts.store.subscribe((now, then) => {
+    if (now.history.present.id !== then.history.present.id) remember();
+  });
+  keep.setState({ keeper });
+  if (import.meta.env.PROD) {
+    followUpdates({
+      offline: browserOffline(),
+      keep,
+      keeper,
+      clock: platform.clock,
+      tell,
+      reload: () => location.reload(),
+    });
+  }
+}
