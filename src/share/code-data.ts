@@ -27,7 +27,6 @@ export function object<T>(
 ): T {
   const given = value as Data | undefined;
   const got: Record<string, unknown> = {};
-  let shape = '';
   for (const { key, optional, code } of fields) {
     const isThere =
       !optional ||
@@ -39,7 +38,6 @@ export function object<T>(
         ...along,
       );
     if (optional) coder.recall(slot, key, isThere);
-    shape += isThere ? 1 : 0;
     if (isThere) got[key] = code(given?.[key] as never, got);
   }
   const known = new Set(fields.map(({ key }) => key));

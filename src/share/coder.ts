@@ -16,7 +16,7 @@ export class Unusable extends Error {
  * Bits, and values looked at on the way, that one layout may take: some seconds of work, and a hundred times what an
  * honest layout needs. A link can say much in few characters, so its length does not bound what it costs to read.
  */
-export const MOST_STEPS = 3_000_000;
+export const MOST_STEPS = 2_000_000;
 
 export type Scalar = string | number;
 
@@ -298,7 +298,7 @@ export class Coder {
       told.push(found);
       this.#met.set((((found << 8) | a) << 8) | b, told.length);
       if (found === 0) break;
-      word = isLetter(found) ? word + String.fromCharCode(found | 32) : '';
+      word = isLetter(found) ? (word + String.fromCharCode(found | 32)).slice(-LONGEST_WORD) : '';
       for (const guide of guides) follow(guide, found);
     }
     const read = fromBytes(told.slice(start, -1));
@@ -334,6 +334,9 @@ export class Coder {
     return bit;
   }
 }
+
+/** Letters of a word that the next one hangs on. */
+const LONGEST_WORD = 20;
 
 const isLetter = (byte: number): boolean =>
   (byte >= 0x61 && byte <= 0x7a) || (byte >= 0x41 && byte <= 0x5a) || byte >= 0x80;
