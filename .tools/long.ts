@@ -16,6 +16,7 @@ const { status } = spawnSync(
     'tests/checks/properties',
     'tests/layout',
     'tests/edit',
+    'tests/share',
   ],
   {
     stdio: 'inherit',

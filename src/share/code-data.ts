@@ -1,5 +1,5 @@
 import type { Coder } from './coder.ts';
-import { Unusable } from './coder.ts';
+import { Unusable } from './unusable.ts';
 
 /** Objects and lists of a layout, and data that nothing is known of. While reading, all values are undefined. */
 

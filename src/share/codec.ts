@@ -2,8 +2,9 @@ import type { Layout } from '../layout/layout.ts';
 import { fail, ok, type Result } from '../layout/result.ts';
 import { codeKit } from './code-kit.ts';
 import { codeLayout } from './code-take.ts';
-import { Coder, Unusable } from './coder.ts';
+import { Coder } from './coder.ts';
 import { BitReader, BitWriter } from './range-coder.ts';
+import { Unusable } from './unusable.ts';
 
 /** Why a compact form cannot be read or written: it is not what was written, or it takes more than it may. */
 export type Unreadable = Unusable['kind'];

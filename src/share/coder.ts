@@ -1,22 +1,13 @@
 import { type Bank, Odds } from './odds.ts';
 import type { BitReader, BitWriter } from './range-coder.ts';
+import { Unusable } from './unusable.ts';
 import { fromBytes, toBytes } from './wide-text.ts';
-
-/** What a compact form can be no further read, or written, for. */
-export class Unusable extends Error {
-  readonly kind: 'damaged' | 'too-big';
-
-  constructor(kind: Unusable['kind']) {
-    super(kind);
-    this.kind = kind;
-  }
-}
 
 /**
  * Bits, and values looked at on the way, that one layout may take: some seconds of work, and a hundred times what an
  * honest layout needs. A link can say much in few characters, so its length does not bound what it costs to read.
  */
-export const MOST_STEPS = 2_000_000;
+const MOST_STEPS = 1_000_000;
 
 export type Scalar = string | number;
 
@@ -73,16 +64,18 @@ export class Coder {
   readonly #told: number[] = [0];
   /** Where in them the last three letters were met before. */
   readonly #met = new Map<number, number>();
+  readonly #most: number;
   #steps = 0;
 
-  constructor(bits: BitWriter | BitReader) {
+  constructor(bits: BitWriter | BitReader, most = MOST_STEPS) {
     this.#bits = bits;
+    this.#most = most;
   }
 
   /** Counts work that is done for a value; throws where it is too much. */
   spend(steps: number): void {
     this.#steps += steps;
-    if (this.#steps > MOST_STEPS) throw new Unusable('too-big');
+    if (this.#steps > this.#most) throw new Unusable('too-big');
   }
 
   damaged(): never {

@@ -167,7 +167,7 @@ export class Ends {
 
   /** Places of modules, the likeliest first. */
   #order(coder: Coder, kind: RibbonKind, connector: number, before: Seat | undefined): number[] {
-    coder.spend(Math.ceil(this.#modules.length / 2));
+    coder.spend(Math.ceil(this.#modules.length / 4));
     const from =
       kind.lay === 'flat' && before && 'module' in before.on
         ? this.#modules[this.#moduleAt.get(before.on.module) ?? 0]

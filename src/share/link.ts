@@ -17,10 +17,7 @@ const FORM = 1;
 /** Where the layout begins in a link. A part of an address behind this sign stays in the browser: no server sees it. */
 const MARK = `#rw${FORM}.`;
 
-const LINK = /(?:^|#)rw(\d{1,6})\.([\w-]*)(.*)$/s;
-
-/** What is put around links when they are passed on. */
-const AROUND = /^[\s<("'[]+|[\s>)"'\].,;!]+$/g;
+const LINK = /(?:^|[#<(\s])rw(\d{1,6})\.([\w-]*)(.*)$/s;
 
 /** Far more than a link of as many steps as are taken can have. */
 const MOST_CHARACTERS = 1_000_000;
@@ -55,7 +52,7 @@ export const isLink = (text: string): boolean => text.length <= MOST_CHARACTERS 
 /** The layout that a link carries, opened as any file is. Takes bounded time, whatever the link says. */
 export function openLink(text: string): Result<Layout, LinkFailure> {
   if (text.length > MOST_CHARACTERS) return fail({ kind: 'too-big' });
-  const [, form, letters = '', rest = ''] = LINK.exec(text.replace(AROUND, '')) ?? [];
+  const [, form, letters = '', rest = ''] = LINK.exec(text) ?? [];
   if (form === undefined) return fail({ kind: 'no-link' });
   if (Number(form) !== FORM)
     return fail(Number(form) > FORM ? { kind: 'too-new', form: Number(form) } : { kind: 'no-link' });

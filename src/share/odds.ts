@@ -54,8 +54,8 @@ const MOST_CELLS = 1 << 18;
 const PACE = [50_000, 26_000, 18_000, 13_500, 11_000, 9_200, 8_000, 7_000, 6_200, 5_600, 5_000, 4_500, 4_000];
 
 /** Weight of a context before the mixer has learned anything, in parts of 2 to the 16th. */
-const FIRST_WEIGHT = 22_000;
-const LEARNING = 14;
+const FIRST_WEIGHT = 20_000;
+const LEARNING = 20;
 
 export class Odds {
   readonly #banks = new Map<string, Bank>();

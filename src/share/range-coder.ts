@@ -1,4 +1,5 @@
 import { WHOLE } from './odds.ts';
+import { Unusable } from './unusable.ts';
 
 /*
  * Bits as the place of one number between two bounds: a likely bit takes little of the space between them, an unlikely
@@ -6,6 +7,9 @@ import { WHOLE } from './odds.ts';
  */
 
 const MOST = 0xffffffff;
+
+/** Bytes that are read before there is anything to be read from them, but for the one that was written at least. */
+const ZEROS = 3;
 
 /** Where between the bounds the ones end and the zeros begin. */
 const middle = (low: number, high: number, odds: number): number =>
@@ -73,16 +77,14 @@ export class BitReader {
     return bit;
   }
 
-  /** More was read than was ever written, or some of it was left over. */
-  get isBeyond(): boolean {
-    return this.#at > this.#bytes.length + 4;
-  }
-
+  /** All bytes were read, and no more than there were. */
   get isWhole(): boolean {
-    return this.#at >= this.#bytes.length && this.#at <= this.#bytes.length + 3;
+    return this.#at >= this.#bytes.length;
   }
 
+  /** Behind the last byte stand as many zeros as a place between bounds needs; whoever asks for more was misled. */
   #next(): number {
+    if (this.#at > this.#bytes.length + ZEROS) throw new Unusable('damaged');
     return this.#bytes[this.#at++] ?? 0;
   }
 }
