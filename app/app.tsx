@@ -15,7 +15,9 @@ import { useThemeName } from './style/use-theme.ts';
 const Asked = lazy(async () => ({ default: (await import('./panels/asked.tsx')).Asked }));
 const CasePanel = lazy(async () => ({ default: (await import('./panels/case/case-panel.tsx')).CasePanel }));
 const FoldBar = lazy(async () => ({ default: (await import('./panels/fold-bar.tsx')).FoldBar }));
+const HandOver = lazy(async () => ({ default: (await import('./hand-over/hand-over.tsx')).HandOver }));
 const KindDesk = lazy(async () => ({ default: (await import('./kinds/kind-desk.tsx')).KindDesk }));
+const Offer = lazy(async () => ({ default: (await import('./hand-over/offer.tsx')).Offer }));
 const ThisPart = lazy(async () => ({ default: (await import('./panels/this-part.tsx')).ThisPart }));
 
 function Desk() {
@@ -24,6 +26,8 @@ function Desk() {
   const showsCase = useSession(({ fold }) => fold === 'case');
   const asks = useSession(({ asked }) => asked !== null);
   const kindDesk = useSession((session) => session.kindDesk);
+  const handsOver = useSession((session) => session.handsOver);
+  const offered = useSession((session) => session.offered);
   const theme = useThemeName();
   useLayoutEffect(() => paintPage(theme, document.documentElement), [theme]);
   return (
@@ -44,6 +48,8 @@ function Desk() {
       <Suspense fallback={<div />}>{narrow ? <FoldBar /> : <Tray />}</Suspense>
       <Suspense>{asks && <Asked />}</Suspense>
       <Suspense>{kindDesk && <KindDesk desk={kindDesk} />}</Suspense>
+      <Suspense>{handsOver && <HandOver />}</Suspense>
+      <Suspense>{offered && <Offer layout={offered} />}</Suspense>
       <Spoken />
     </div>
   );

@@ -22,6 +22,7 @@ import { browserPreferences } from './platform/preferences.ts';
 let clipboard: Promise<Clipboard> | undefined;
 
 const editor = createEditor(demoLayout(), {
+  address: async () => (await import('./platform/address.ts')).browserAddress(),
   // The one that keeps what was copied last.
   clipboard: () =>
     (clipboard ??= import('./platform/clipboard.ts').then(({ browserClipboard }) => browserClipboard())),

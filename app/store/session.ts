@@ -1,4 +1,4 @@
-import type { Edit } from '../../src/index.ts';
+import type { Edit, Layout } from '../../src/index.ts';
 import type { LayerKey } from '../canvas/layer-keys.ts';
 import type { Aim, SelectionKey, Side, Size, ThemeName, Viewport } from '../canvas/model.ts';
 
@@ -72,6 +72,10 @@ export interface Session {
   readonly fold: Fold | null;
   readonly asked: Asked | null;
   readonly kindDesk: KindDesk | null;
+  /** The ways to pass the layout on are open. */
+  readonly handsOver: boolean;
+  /** A layout that came with a link, neither kept nor left yet. */
+  readonly offered: Layout | null;
   /** Groups of notes that were opened, or shut where they start open. */
   readonly toggledGroups: ReadonlySet<string>;
   /** The label of what is selected is asked for: its field takes the keys. */
@@ -109,6 +113,8 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   fold: 'nowhere',
   asked: 'nowhere',
   kindDesk: 'nowhere',
+  handsOver: 'nowhere',
+  offered: 'nowhere',
   toggledGroups: 'nowhere',
   labelling: 'nowhere',
   banner: 'nowhere',
@@ -140,6 +146,8 @@ export const FIRST_SESSION: Session = {
   fold: null,
   asked: null,
   kindDesk: null,
+  handsOver: false,
+  offered: null,
   toggledGroups: NOTHING,
   labelling: false,
   banner: null,

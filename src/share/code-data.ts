@@ -79,7 +79,7 @@ function sortOf(value: unknown): number {
 const DEEPEST = 70;
 
 /** Data that nothing is known of. */
-export function anything(coder: Coder, value: unknown, slot: string, depth = 0): unknown {
+function anything(coder: Coder, value: unknown, slot: string, depth = 0): unknown {
   if (depth > DEEPEST) throw new Unusable('damaged');
   const sort = SORTS[coder.place(value === undefined ? 0 : sortOf(value), SORTS.length, 'sort', slot)];
   switch (sort) {

@@ -55,7 +55,7 @@ const ownId = (coder: Coder, noun: string, before: string | undefined, twin: str
   },
 });
 
-export function codeTake(coder: Coder, take: Take | undefined, kit: Kit, soFar: readonly Take[]): Take {
+function codeTake(coder: Coder, take: Take | undefined, kit: Kit, soFar: readonly Take[]): Take {
   const model = soFar.at(-1);
   let rows: readonly Row[] = [];
   let supplies: readonly Supply[] = [];

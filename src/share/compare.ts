@@ -1,7 +1,7 @@
 import type { Kit, Layout, Module, ModuleKind, Ribbon, RibbonKind, Row, Take } from '../layout/layout.ts';
 
 /** What a difference is about. */
-export type DifferenceSort = 'layout' | 'take' | 'row' | 'supply' | 'module' | 'ribbon' | 'kind';
+type DifferenceSort = 'layout' | 'take' | 'row' | 'supply' | 'module' | 'ribbon' | 'kind';
 
 /** One thing that is not the same in two layouts, in words that tell what would be found in the other one. */
 export interface Difference {

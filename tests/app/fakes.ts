@@ -1,3 +1,4 @@
+import type { Address } from '../../app/platform/address.ts';
 import type { Clipboard, ClipboardEar } from '../../app/platform/clipboard.ts';
 import type { Clock } from '../../app/platform/clock.ts';
 import type { Files } from '../../app/platform/files.ts';
@@ -73,6 +74,26 @@ export function fakeFiles(text: string | null = null): Files & { readonly saved:
     save: async (title, content) => {
       saved.set(title, content);
       return ok(true);
+    },
+  };
+}
+
+/** An address of the test's own; `go` puts something else behind its sign. */
+export function fakeAddress(page = 'https://example.org/rack/'): Address & { go(fragment: string): void } {
+  let fragment = '';
+  const ears = new Set<() => void>();
+  return {
+    whole: () => page + fragment,
+    clear: () => {
+      fragment = '';
+    },
+    listen(changed) {
+      ears.add(changed);
+      return () => ears.delete(changed);
+    },
+    go(other) {
+      fragment = other;
+      for (const changed of ears) changed();
     },
   };
 }
