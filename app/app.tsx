@@ -12,22 +12,18 @@ import { paintPage } from './style/paint.ts';
 import { useThemeName } from './style/use-theme.ts';
 
 /** Loaded when there is something to show in them. */
-const Asked = lazy(async () => ({ default: (await import('./panels/asked.tsx')).Asked }));
 const CasePanel = lazy(async () => ({ default: (await import('./panels/case/case-panel.tsx')).CasePanel }));
 const FoldBar = lazy(async () => ({ default: (await import('./panels/fold-bar.tsx')).FoldBar }));
-const HandOver = lazy(async () => ({ default: (await import('./hand-over/hand-over.tsx')).HandOver }));
-const KindDesk = lazy(async () => ({ default: (await import('./kinds/kind-desk.tsx')).KindDesk }));
-const Offer = lazy(async () => ({ default: (await import('./hand-over/offer.tsx')).Offer }));
+const Overlays = lazy(async () => ({ default: (await import('./panels/overlays.tsx')).Overlays }));
 const ThisPart = lazy(async () => ({ default: (await import('./panels/this-part.tsx')).ThisPart }));
 
 function Desk() {
   const narrow = useSession(({ stage }) => stage.width > 0 && stage.width < NARROW_PX);
   const hasSelection = useSession(({ selection }) => selection.size > 0);
   const showsCase = useSession(({ fold }) => fold === 'case');
-  const asks = useSession(({ asked }) => asked !== null);
-  const kindDesk = useSession((session) => session.kindDesk);
-  const handsOver = useSession((session) => session.handsOver);
-  const offered = useSession((session) => session.offered);
+  const isCovered = useSession(({ asked, kindDesk, handsOver, offered }) =>
+    Boolean(asked || kindDesk || handsOver || offered),
+  );
   const theme = useThemeName();
   useLayoutEffect(() => paintPage(theme, document.documentElement), [theme]);
   return (
@@ -46,10 +42,7 @@ function Desk() {
         <Banner />
       </main>
       <Suspense fallback={<div />}>{narrow ? <FoldBar /> : <Tray />}</Suspense>
-      <Suspense>{asks && <Asked />}</Suspense>
-      <Suspense>{kindDesk && <KindDesk desk={kindDesk} />}</Suspense>
-      <Suspense>{handsOver && <HandOver />}</Suspense>
-      <Suspense>{offered && <Offer layout={offered} />}</Suspense>
+      <Suspense>{isCovered && <Overlays />}</Suspense>
       <Spoken />
     </div>
   );

@@ -166,3 +166,21 @@ for (const [what, link, words] of [
     );
   });
 }
+
+test.describe('on a phone', () => {
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
+
+  test('handing over and being offered fit the screen', async ({ page }) => {
+    await openApp(page);
+    await page.getByRole('button', { name: 'Hand over…' }).tap();
+    await expect(handOver(page).getByRole('button', { name: 'Copy the link' })).toBeFocused();
+    expect(await barriersOn(page)).toEqual([]);
+    await handOver(page).getByRole('button', { name: 'Close' }).tap();
+    await page.evaluate((fragment) => {
+      location.hash = fragment;
+    }, linkTo(fortyModules()));
+    await expect(offer(page).getByRole('button', { name: 'Leave it' })).toBeFocused();
+    expect(await barriersOn(page)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+  });
+});

@@ -1,5 +1,5 @@
 import '../style/hand-over.css';
-import { lazy, Suspense, useMemo, useRef, useState } from 'react';
+import { lazy, type RefObject, Suspense, useMemo, useRef, useState } from 'react';
 import { describeLinkFailure, type LeftOut, leaveOut, linkOf } from '../../src/share.ts';
 import { useEditor, useLayout } from '../hooks.ts';
 import { Icon } from '../panels/icon.tsx';
@@ -12,7 +12,7 @@ const QrCode = lazy(async () => ({ default: (await import('./qr-code.tsx')).QrCo
 const CHOICES: readonly (readonly [key: keyof LeftOut, label: string])[] = [
   ['prices', 'prices'],
   ['owned', 'how many I own'],
-  ['notes', 'my notes'],
+  ['notes', 'notes'],
 ];
 
 /** The ways to pass the layout on: a link that carries all of it, the same as a QR code, a file. */
@@ -21,10 +21,11 @@ export function HandOver() {
   const layout = useLayout((present) => present);
   const [leftOut, setLeftOut] = useState<LeftOut>({});
   const [said, setSaid] = useState('');
-  const ref = useModal();
+  const ref = useModal('.do');
   const field = useRef<HTMLTextAreaElement>(null);
   const handed = useMemo(() => leaveOut(layout, leftOut), [layout, leftOut]);
   const link = useMemo(() => linkOf(handed, pageAddress()), [handed]);
+  const noQr = link.ok ? noQrWords(link.value) : '';
   const close = (): void => session.setState({ handsOver: false });
 
   const copy = async (text: string): Promise<void> => {
@@ -42,7 +43,7 @@ export function HandOver() {
   return (
     <dialog
       ref={ref}
-      className="hand-over"
+      className={noQr === undefined ? 'hand-over' : 'hand-over slim'}
       aria-labelledby="hand-over-title"
       onCancel={(event) => {
         event.preventDefault();
@@ -74,7 +75,7 @@ export function HandOver() {
             ))}
           </fieldset>
           {link.ok ? (
-            <LinkField link={link.value} field={field} />
+            <LinkField link={link.value} field={field} noQr={noQr} />
           ) : (
             <p className="told">This layout has no link: {describeLinkFailure(link.error)}.</p>
           )}
@@ -92,7 +93,7 @@ export function HandOver() {
             {said}
           </p>
         </div>
-        {link.ok && <Code link={link.value} />}
+        {link.ok && noQr === undefined && <Code link={link.value} />}
       </div>
     </dialog>
   );
@@ -100,48 +101,42 @@ export function HandOver() {
 
 interface FieldProps {
   readonly link: string;
-  readonly field: React.RefObject<HTMLTextAreaElement | null>;
+  readonly field: RefObject<HTMLTextAreaElement | null>;
+  readonly noQr: string | undefined;
 }
 
-function LinkField({ link, field }: FieldProps) {
+function LinkField({ link, field, noQr }: FieldProps) {
   const { text, isLong } = lengthWords(link);
   return (
     <div>
       <label className="label" htmlFor="hand-over-link">
         Link
       </label>
-      <textarea
-        ref={field}
-        id="hand-over-link"
-        className="field"
-        readOnly
-        rows={4}
-        spellCheck={false}
-        aria-describedby="hand-over-length"
-        value={link}
-        onFocus={({ currentTarget }) => currentTarget.select()}
-      />
+      <div className="field link">
+        <textarea
+          ref={field}
+          id="hand-over-link"
+          readOnly
+          rows={4}
+          spellCheck={false}
+          aria-describedby="hand-over-length"
+          value={link}
+          onFocus={({ currentTarget }) => currentTarget.select()}
+        />
+      </div>
       <p id="hand-over-length" className={isLong ? 'told' : 'aside'}>
         {text} The whole layout is in it; nothing goes to a server.
       </p>
+      {noQr && <p className="aside">{noQr}</p>}
     </div>
   );
 }
 
-function Code({ link }: { readonly link: string }) {
-  const words = noQrWords(link);
-  return (
-    <div className="code">
-      {words === undefined ? (
-        <>
-          <Suspense fallback={<div className="qr-code" />}>
-            <QrCode link={link} />
-          </Suspense>
-          <p className="aside">The same link, for a phone’s camera.</p>
-        </>
-      ) : (
-        <p className="no-code">{words}</p>
-      )}
-    </div>
-  );
-}
+const Code = ({ link }: { readonly link: string }) => (
+  <div className="code">
+    <Suspense fallback={<div className="qr-code" />}>
+      <QrCode link={link} />
+    </Suspense>
+    <p className="aside">The same link, for a phone’s camera.</p>
+  </div>
+);
