@@ -102,7 +102,7 @@ export class Coder {
     const banks = this.#banks(slot, more);
     const weights = this.#odds.weights('whole', banks.length);
     const goal = (value ?? 0) + 1;
-    const length = Math.floor(Math.log2(goal));
+    const length = bitsOf(goal) - 1;
     let bits = 0;
     while (this.#bit(bits < length ? 1 : 0, banks, bits, weights) === 1) {
       if (++bits > LONGEST) throw new Unusable('damaged');
@@ -126,7 +126,7 @@ export class Coder {
     const banks = this.#banks(`${slot}#${of}`, more);
     const weights = this.#odds.weights('place', banks.length);
     let found = 0;
-    for (let i = Math.ceil(Math.log2(of)) - 1; i >= 0; i--) {
+    for (let i = bitsOf(of - 1) - 1; i >= 0; i--) {
       const bit = Math.floor((value ?? 0) / 2 ** i) % 2;
       found = found * 2 + this.#bit(bit, banks, (i << 20) | found, weights);
     }
@@ -326,6 +326,13 @@ export class Coder {
     this.#odds.learn(bit);
     return bit;
   }
+}
+
+/** How many binary digits a whole number from 1 has; reckoned without logarithms, which differ from machine to machine. */
+function bitsOf(value: number): number {
+  let bits = 1;
+  while (2 ** bits <= value) bits++;
+  return bits;
 }
 
 /** Letters of a word that the next one hangs on. */

@@ -46,9 +46,6 @@ export function linkOf(layout: Layout, base = ''): Result<string, LinkFailure> {
   return ok(address + MARK + toBase64Url(Uint8Array.from([...head, ...body])));
 }
 
-/** Whether a text is meant to be a link of ours, however it may have suffered. */
-export const isLink = (text: string): boolean => text.length <= MOST_CHARACTERS && LINK.test(text);
-
 /** The layout that a link carries, opened as any file is. Takes bounded time, whatever the link says. */
 export function openLink(text: string): Result<Layout, LinkFailure> {
   if (text.length > MOST_CHARACTERS) return fail({ kind: 'too-big' });

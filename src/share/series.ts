@@ -1,5 +1,10 @@
-/** Guesses at how names go on. Long texts are no names. */
+/*
+ * Guesses at how names go on. Every machine must guess the same, so names with letters beyond the Latin ones are left
+ * alone: which of those are letters, and which are small, is known better by newer machines. Long texts are no names.
+ */
+
 const LONGEST = 200;
+const isPlain = (text: string): boolean => text.length <= LONGEST && !/[^\u0000-\u024f]/.test(text);
 
 /** With one of its numbers raised by one, or else with the letter after its last one, where that stands alone. */
 function raised(text: string | undefined, number: RegExp): string | undefined {
@@ -21,13 +26,13 @@ export const nextByFirst = (text: string | undefined): string | undefined => rai
 
 /** `Upper row` → `upper-row`, as ids are made of names. */
 export const idOf = (name: string | undefined): string | undefined =>
-  name === undefined || name.length > LONGEST
+  name === undefined || !isPlain(name)
     ? undefined
     : (name.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? []).join('-');
 
 /** `jetty-a` → `Jetty A`. */
 export const nameOf = (id: string | undefined): string | undefined =>
-  id === undefined || id.length > LONGEST
+  id === undefined || !isPlain(id)
     ? undefined
     : id
         .split('-')

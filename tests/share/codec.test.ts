@@ -12,6 +12,7 @@ import { bigLayout } from '../support/big-take.ts';
 import { deepFreeze } from '../support/deep-freeze.ts';
 import { FIXTURE } from '../support/fixture.ts';
 import { fortyModules } from '../support/forty-modules.ts';
+import { anyLayout } from '../support/little-layout.ts';
 import { runs } from '../support/runs.ts';
 import { strangeLayout } from '../support/strange-layout.ts';
 
@@ -44,6 +45,13 @@ describe('packing and unpacking', () => {
   it('gives back any layout', () => {
     fc.assert(
       fc.property(arbitraryLayout, (layout) => expectSame(own(layout))),
+      runs(60),
+    );
+  });
+
+  it('gives back any little layout', () => {
+    fc.assert(
+      fc.property(anyLayout, (layout) => expectSame(own(layout))),
       runs(60),
     );
   });
