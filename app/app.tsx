@@ -12,20 +12,18 @@ import { paintPage } from './style/paint.ts';
 import { useThemeName } from './style/use-theme.ts';
 
 /** Loaded when there is something to show in them. */
-const Asked = lazy(async () => ({ default: (await import('./panels/asked.tsx')).Asked }));
 const CasePanel = lazy(async () => ({ default: (await import('./panels/case/case-panel.tsx')).CasePanel }));
 const FoldBar = lazy(async () => ({ default: (await import('./panels/fold-bar.tsx')).FoldBar }));
-const KindDesk = lazy(async () => ({ default: (await import('./kinds/kind-desk.tsx')).KindDesk }));
-const LayoutsDesk = lazy(async () => ({ default: (await import('./keep/layouts-desk.tsx')).LayoutsDesk }));
+const Overlays = lazy(async () => ({ default: (await import('./panels/overlays.tsx')).Overlays }));
 const ThisPart = lazy(async () => ({ default: (await import('./panels/this-part.tsx')).ThisPart }));
 
 function Desk() {
   const narrow = useSession(({ stage }) => stage.width > 0 && stage.width < NARROW_PX);
   const hasSelection = useSession(({ selection }) => selection.size > 0);
   const showsCase = useSession(({ fold }) => fold === 'case');
-  const asks = useSession(({ asked }) => asked !== null);
-  const kindDesk = useSession((session) => session.kindDesk);
-  const showsLayouts = useSession((session) => session.showsLayouts);
+  const isCovered = useSession(({ asked, kindDesk, handsOver, offered, showsLayouts }) =>
+    Boolean(asked || kindDesk || handsOver || offered || showsLayouts),
+  );
   const theme = useThemeName();
   useLayoutEffect(() => paintPage(theme, document.documentElement), [theme]);
   return (
@@ -44,9 +42,7 @@ function Desk() {
         <Banner />
       </main>
       <Suspense fallback={<div />}>{narrow ? <FoldBar /> : <Tray />}</Suspense>
-      <Suspense>{asks && <Asked />}</Suspense>
-      <Suspense>{kindDesk && <KindDesk desk={kindDesk} />}</Suspense>
-      <Suspense>{showsLayouts && <LayoutsDesk />}</Suspense>
+      <Suspense>{isCovered && <Overlays />}</Suspense>
       <Spoken />
     </div>
   );

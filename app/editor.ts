@@ -1,3 +1,4 @@
+import type { Address } from './platform/address.ts';
 import type { Clipboard } from './platform/clipboard.ts';
 import type { Clock } from './platform/clock.ts';
 import type { Files } from './platform/files.ts';
@@ -13,6 +14,7 @@ import { takeOf } from './store/shown.ts';
 /** The browser's powers, each behind a door of its own. */
 export interface Platform {
   /** Loaded when they are first needed. */
+  readonly address: () => Promise<Address>;
   readonly clipboard: () => Promise<Clipboard>;
   readonly files: () => Promise<Files>;
   readonly preferences: Preferences;

@@ -27,6 +27,7 @@ const PATIENCE_MS = 3000;
 let clipboard: Promise<Clipboard> | undefined;
 
 const platform = {
+  address: async () => (await import('./platform/address.ts')).browserAddress(),
   // The one that keeps what was copied last.
   clipboard: () =>
     (clipboard ??= import('./platform/clipboard.ts').then(({ browserClipboard }) => browserClipboard())),

@@ -5,6 +5,7 @@ import { cut } from './cut.ts';
 import { duplicate } from './duplicate.ts';
 import { feedAllThatNeed } from './feed-all.ts';
 import { fit } from './fit.ts';
+import { handOver } from './hand-over.ts';
 import { labelRibbon } from './label-ribbon.ts';
 import { showAllLayers, toggleLeads } from './layers.ts';
 import { letGo } from './let-go.ts';
@@ -68,6 +69,7 @@ export const actions: readonly Action[] = [
   openDemo,
   openFile,
   saveFile,
+  handOver,
   newModuleKind,
   newRibbonKind,
   newLeadKind,

@@ -3,6 +3,7 @@ import { railUnder } from '../store/view.ts';
 import type { Point } from '../tools/pointer.ts';
 import { type Action, always } from './action.ts';
 import { sizeInWords } from './copy.ts';
+import { looksLikeLink, openLinkText } from './open-link.ts';
 import { runAndSelect } from './run-and-select.ts';
 
 const NOTHING_THERE = 'There is no group of modules on the clipboard.';
@@ -11,9 +12,10 @@ const document = () => import('../../src/document.ts');
 
 /**
  * Puts the group that a text from the clipboard holds on the rails of the take shown, near a point of the stage if
- * one is given. Anything else changes nothing, and a line says so.
+ * one is given; offers the layout of a link. Anything else changes nothing, and a line says so.
  */
 export async function pasteText(editor: Editor, text: string, at: Point | null): Promise<void> {
+  if (looksLikeLink(text)) return openLinkText(editor, text);
   const { openClip } = await document();
   if (editor.gestures.store.getState().running) return;
   const opened = openClip(text);

@@ -4,6 +4,7 @@ import { addTake } from '../actions/add-take.ts';
 import { copy } from '../actions/copy.ts';
 import { cut } from '../actions/cut.ts';
 import { feedAllThatNeed } from '../actions/feed-all.ts';
+import { handOver } from '../actions/hand-over.ts';
 import { actions } from '../actions/index.ts';
 import { newEmptyStock, newLayout } from '../actions/new-layout.ts';
 import { openDemo } from '../actions/open-demo.ts';
@@ -92,9 +93,11 @@ export function MenuBody({ menu }: { readonly menu: string }) {
   return (
     <>
       <h2>Layout</h2>
-      {[showCase, showLayouts, newLayout, newEmptyStock, openDemo, openFile, saveFile].map((action) => (
-        <Item key={action.id} action={action} menu={menu} />
-      ))}
+      {[showCase, showLayouts, newLayout, newEmptyStock, openDemo, openFile, saveFile, handOver].map(
+        (action) => (
+          <Item key={action.id} action={action} menu={menu} />
+        ),
+      )}
       <h2>This take</h2>
       <TextField
         label="Name of the take"

@@ -1,5 +1,6 @@
 import { lazy, Suspense } from 'react';
 import { perform } from '../actions/action.ts';
+import { handOver } from '../actions/hand-over.ts';
 import { redo } from '../actions/redo.ts';
 import { undo } from '../actions/undo.ts';
 import { useEditor, useLayout } from '../hooks.ts';
@@ -35,6 +36,7 @@ export function TopBar() {
       <div className="tools">
         <ActionButton action={undo} />
         <ActionButton action={redo} />
+        <ActionButton action={handOver} />
         <MainMenu />
       </div>
     </header>

@@ -9,6 +9,7 @@ import { showHints } from './hint-card.ts';
 import { listenToClipboard } from './listen-to-clipboard.ts';
 import { listenToFiles } from './listen-to-files.ts';
 import { listenToKeys } from './listen-to-keys.ts';
+import { listenToLinks } from './listen-to-links.ts';
 import { listenToPointers } from './listen-to-pointers.ts';
 import { listenToTray } from './listen-to-tray.ts';
 
@@ -26,6 +27,7 @@ export function takeHold(editor: Editor, stage: HTMLElement): () => void {
     listenToTray(editor, stage, toolbox),
     listenToClipboard(editor, stage),
     listenToFiles(editor),
+    listenToLinks(editor),
     startAnnouncer(editor),
     startAiming(editor),
     markStarts(editor),

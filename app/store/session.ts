@@ -1,4 +1,4 @@
-import type { Edit } from '../../src/index.ts';
+import type { Edit, Layout } from '../../src/index.ts';
 import type { LayerKey } from '../canvas/layer-keys.ts';
 import type { Aim, SelectionKey, Side, Size, ThemeName, Viewport } from '../canvas/model.ts';
 
@@ -74,6 +74,10 @@ export interface Session {
   readonly kindDesk: KindDesk | null;
   /** All layouts that are kept lie open, to take one. */
   readonly showsLayouts: boolean;
+  /** The ways to pass the layout on are open. */
+  readonly handsOver: boolean;
+  /** A layout that came with a link, neither kept nor left yet. */
+  readonly offered: Layout | null;
   /** Groups of notes that were opened, or shut where they start open. */
   readonly toggledGroups: ReadonlySet<string>;
   /** The label of what is selected is asked for: its field takes the keys. */
@@ -112,6 +116,8 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   asked: 'nowhere',
   kindDesk: 'nowhere',
   showsLayouts: 'nowhere',
+  handsOver: 'nowhere',
+  offered: 'nowhere',
   toggledGroups: 'nowhere',
   labelling: 'nowhere',
   banner: 'nowhere',
@@ -144,6 +150,8 @@ export const FIRST_SESSION: Session = {
   asked: null,
   kindDesk: null,
   showsLayouts: false,
+  handsOver: false,
+  offered: null,
   toggledGroups: NOTHING,
   labelling: false,
   banner: null,

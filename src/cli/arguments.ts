@@ -25,7 +25,7 @@ export function onlyFile(positionals: readonly string[]): string {
 
 const STANDARD_INPUT = 0;
 
-function readText(file: string): string {
+export function readText(file: string): string {
   try {
     return readFileSync(file === '-' ? STANDARD_INPUT : file, 'utf8');
   } catch (reason) {

@@ -3,14 +3,16 @@ import { check } from './check.ts';
 import { type Command, type Outcome, Refusal } from './command.ts';
 import { rehearse } from './rehearse.ts';
 import { schema } from './schema.ts';
+import { share } from './share.ts';
+import { unshare } from './unshare.ts';
 
-const commands: Readonly<Record<string, Command>> = { check, rehearse, schema };
+const commands: Readonly<Record<string, Command>> = { check, rehearse, schema, share, unshare };
 
 function help(): string {
   const lines = Object.entries(commands).map(
     ([name, { usage, says }]) => `  ${name} ${usage}\n      ${says}\n`,
   );
-  return `ribbonwright COMMAND …\n\n${lines.join('')}\nFILE may be - for standard input.\n`;
+  return `ribbonwright COMMAND …\n\n${lines.join('')}\nFILE and LINK may be - for standard input.\n`;
 }
 
 function run([name, ...args]: readonly string[]): Outcome {

@@ -7,7 +7,7 @@ import type { Point, Pointer } from '../../app/tools/pointer.ts';
 import { createToolbox, type Toolbox } from '../../app/tools/toolbox.ts';
 import { applyEdit, type Module, type Take } from '../../src/index.ts';
 import { demoLayout } from '../../src/layout/demo.ts';
-import { fakeClipboard, fakeClock, fakeFiles, fakeIds, fakePreferences } from './fakes.ts';
+import { fakeAddress, fakeClipboard, fakeClock, fakeFiles, fakeIds, fakePreferences } from './fakes.ts';
 
 const AT_ORIGIN: Pointer = {
   x: 0,
@@ -25,6 +25,7 @@ const STAGE = { width: 1440, height: 700 };
 /** Drives an editor by pointer, as a hand would: `down(…).move(…).up()`. */
 export class Driver {
   readonly clock = fakeClock();
+  readonly address = fakeAddress();
   readonly clipboard = fakeClipboard();
   readonly files = fakeFiles();
   readonly editor: Editor;
@@ -33,6 +34,7 @@ export class Driver {
 
   constructor(layout = demoLayout(), freshId = fakeIds()) {
     const platform = {
+      address: async () => this.address,
       clipboard: async () => this.clipboard,
       files: async () => this.files,
       preferences: fakePreferences(),

@@ -1,3 +1,4 @@
+import type { Address } from '../../app/platform/address.ts';
 import type { Channel } from '../../app/platform/channel.ts';
 import type { Clipboard, ClipboardEar } from '../../app/platform/clipboard.ts';
 import type { Clock } from '../../app/platform/clock.ts';
@@ -206,6 +207,26 @@ export function fakePageLife(): PageLife & { go(going: Going): void } {
     },
     go(going) {
       for (const listener of listeners) listener(going);
+    },
+  };
+}
+
+/** An address of the test's own; `go` puts something else behind its sign. */
+export function fakeAddress(page = 'https://example.org/rack/'): Address & { go(fragment: string): void } {
+  let fragment = '';
+  const ears = new Set<() => void>();
+  return {
+    whole: () => page + fragment,
+    clear: () => {
+      fragment = '';
+    },
+    listen(changed) {
+      ears.add(changed);
+      return () => ears.delete(changed);
+    },
+    go(other) {
+      fragment = other;
+      for (const changed of ears) changed();
     },
   };
 }

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { demoLayout } from '../../src/layout/demo.ts';
+import { FIXTURE } from '../support/fixture.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'ribbonwright-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -155,6 +156,38 @@ describe('rehearse', () => {
   });
 });
 
+describe('share and unshare', () => {
+  const base = 'https://example.org/rack/';
+
+  it('print a link of the whole layout, and the layout again', () => {
+    const shared = cli(['share', demo, '--base', base]);
+    expect([shared.exit, shared.err]).toEqual([0, '']);
+    expect(shared.out).toMatch(/^https:\/\/example\.org\/rack\/#rw1\.[\w-]+\n$/);
+    const back = cli(['unshare', shared.out.trim()]);
+    expect([back.exit, back.err]).toEqual([0, '']);
+    expect(JSON.parse(back.out)).toEqual(JSON.parse(JSON.stringify(demoLayout())));
+  });
+
+  it('read standard input, keep unknown keys, and do without an address', () => {
+    const shared = cli(['share', '-'], FIXTURE);
+    expect(shared.out).toMatch(/^#rw1\.[\w-]+\n$/);
+    expect(JSON.parse(cli(['unshare', '-'], shared.out).out)).toEqual(JSON.parse(FIXTURE));
+  });
+
+  it('refuse with one line', () => {
+    const link = cli(['share', demo]).out.trim();
+    expectRefusal(cli(['unshare', link.slice(0, 90)]), /cut short/);
+    expectRefusal(cli(['unshare', link.replace('rw1', 'rw2')]), /newer program: form 2/);
+    expectRefusal(cli(['unshare', `${link}AAAA`]), /changed on its way/);
+    expectRefusal(cli(['unshare', 'https://example.org/']), /no link of a layout/);
+    expectRefusal(cli(['unshare']), /name a link/);
+    expectRefusal(cli(['unshare', link, link]), /one link at a time/);
+    expectRefusal(cli(['share', demo, '--base', 'my place']), /no address/);
+    expectRefusal(cli(['share', file('half.json', '{')]), /not a layout/);
+    expectRefusal(cli(['share']), /layout file/);
+  });
+});
+
 describe('the command line', () => {
   it('prints the schema', () => {
     const { exit, out } = cli(['schema']);
@@ -164,7 +197,10 @@ describe('the command line', () => {
 
   it('names its commands, and refuses others', () => {
     expect(cli(['--help']).out).toContain('rehearse FILE');
-    expectRefusal(cli(['chekc', demo]), /no command "chekc"; there are check, rehearse, schema/);
+    expectRefusal(
+      cli(['chekc', demo]),
+      /no command "chekc"; there are check, rehearse, schema, share, unshare/,
+    );
     expectRefusal(cli([]), /name a command/);
   });
 });

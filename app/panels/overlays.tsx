@@ -1,0 +1,26 @@
+import { lazy, Suspense } from 'react';
+import { useSession } from '../hooks.ts';
+
+const Asked = lazy(async () => ({ default: (await import('./asked.tsx')).Asked }));
+const HandOver = lazy(async () => ({ default: (await import('../hand-over/hand-over.tsx')).HandOver }));
+const KindDesk = lazy(async () => ({ default: (await import('../kinds/kind-desk.tsx')).KindDesk }));
+const LayoutsDesk = lazy(async () => ({ default: (await import('../keep/layouts-desk.tsx')).LayoutsDesk }));
+const Offer = lazy(async () => ({ default: (await import('../hand-over/offer.tsx')).Offer }));
+
+/** Whatever lies over everything else; loaded with the first of it. */
+export function Overlays() {
+  const asks = useSession(({ asked }) => asked !== null);
+  const kindDesk = useSession((session) => session.kindDesk);
+  const handsOver = useSession((session) => session.handsOver);
+  const showsLayouts = useSession((session) => session.showsLayouts);
+  const offered = useSession((session) => session.offered);
+  return (
+    <>
+      <Suspense>{asks && <Asked />}</Suspense>
+      <Suspense>{kindDesk && <KindDesk desk={kindDesk} />}</Suspense>
+      <Suspense>{showsLayouts && <LayoutsDesk />}</Suspense>
+      <Suspense>{handsOver && <HandOver />}</Suspense>
+      <Suspense>{offered && <Offer layout={offered} />}</Suspense>
+    </>
+  );
+}
