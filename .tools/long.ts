@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
 
-// The long sweep: every property of the core, so many times as often as in the gate (npm run long -- 50).
+// The long sweep: every property of the core, and random hands on the app, so many times as often as in the gate (npm run long -- 50).
 
 const [times = '20'] = process.argv.slice(2);
 const HOUR_MS = 3_600_000;
@@ -16,6 +16,7 @@ const { status } = spawnSync(
     'tests/checks/properties',
     'tests/layout',
     'tests/edit',
+    'tests/app/monkey',
   ],
   {
     stdio: 'inherit',

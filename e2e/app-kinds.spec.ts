@@ -118,8 +118,13 @@ test('impossible values are told at their field, and nothing half made comes int
   await type(page, 'Depth behind the panel', 'deep');
   await page.keyboard.press('Enter');
   await expect(page.getByRole('dialog').getByLabel('Width')).toBeFocused();
-  await expect(page.getByRole('dialog').getByLabel('Width')).toHaveAccessibleDescription(/from 0.5 to 1000 HP, in halves/);
-  await expect(page.getByRole('dialog').getByLabel('Depth behind the panel')).toHaveAttribute('aria-invalid', 'true');
+  await expect(page.getByRole('dialog').getByLabel('Width')).toHaveAccessibleDescription(
+    /from 0.5 to 1000 HP, in halves/,
+  );
+  await expect(page.getByRole('dialog').getByLabel('Depth behind the panel')).toHaveAttribute(
+    'aria-invalid',
+    'true',
+  );
   await page.keyboard.press('Escape');
   await expect(page.getByRole('dialog')).toBeHidden();
   await expect(stock(page).getByRole('button', { name: 'New kind of module' })).toBeFocused();

@@ -221,7 +221,7 @@ test('from nothing to two linked groups on one main unit, fed; a slip is told an
   await page.keyboard.press('t');
   await expect(page.getByText('FRONT', { exact: true })).toBeVisible();
   await expect(verdict(page)).toHaveText(CLEAR);
-  const front = await spotOn(page, 'Pebble 1, 5 HP at 15');
+  const front = await spotOn(page, 'Pebble, 5 HP at 15');
   expect(front.x).toBeLessThan((await spotOn(page, 'Pebble 2, 5 HP at 20')).x);
   await page.keyboard.press('t');
   await expect(page.getByText('REAR', { exact: true })).toBeVisible();
