@@ -13,7 +13,7 @@ import { builtApp, serveFolder } from './serve.ts';
 
 const BOUND = fileURLToPath(new URL('../e2e/bound/', import.meta.url));
 const SIZES = process.argv.slice(2).map(Number);
-const ROUNDS = Number(process.env.ROUNDS ?? 5);
+const ROUNDS = 5;
 const MOVES = 80;
 const MOVE_MS = 24;
 

@@ -2,7 +2,7 @@ import type { Layout, Module, Row } from '../../src/layout/layout.ts';
 import { bigLayout } from '../../tests/support/big-take.ts';
 
 /** So many connectors has the ribbon that is laid, and so many modules stand ready for it. */
-export const LAID = 7;
+const LAID = 7;
 
 const PITCH_HP = 5;
 const FIRST_HP = 40;
