@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
-// The long sweep: every property, so many times as often as in the gate (npm run long -- 50).
+// The long sweep: every property, random hands on the app among them, so many times as often as in the gate (npm run long -- 50).
 
 const [times = '20'] = process.argv.slice(2);
 const HOUR_MS = 3_600_000;

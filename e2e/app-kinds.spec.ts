@@ -2,8 +2,8 @@ import type { Page } from 'playwright/test';
 import { barriersOn } from './accessibility.ts';
 import { onRails, openApp, verdict } from './app-page.ts';
 import { expect, test } from './fixtures.ts';
+import { openForm, pick, stock, type } from './support/kind-form.ts';
 
-const stock = (page: Page) => page.getByRole('region', { name: 'Stock' });
 const note = (page: Page, words: string) => page.getByRole('article').filter({ hasText: words });
 
 async function startWithEmptyStock(page: Page): Promise<void> {
@@ -11,26 +11,6 @@ async function startWithEmptyStock(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Menu' }).click();
   await page.getByRole('button', { name: 'New case with an empty stock' }).click();
   await expect(stock(page).getByRole('listitem')).toHaveText(['No modules in stock yet.']);
-}
-
-/** Types into a field that a label names, by the keyboard alone. */
-async function type(page: Page, label: string, text: string): Promise<void> {
-  await page.getByLabel(label, { exact: true }).focus();
-  await page.keyboard.press('Control+a');
-  await page.keyboard.type(text);
-}
-
-/** Chooses from a list by typing what its entry begins with, as one does by keyboard. */
-async function pick(page: Page, label: string, start: string): Promise<void> {
-  await page.getByLabel(label, { exact: true }).focus();
-  await page.keyboard.type(start);
-}
-
-/** Opens the form from its tile in the tray, by the keyboard. */
-async function openForm(page: Page, tile: string): Promise<void> {
-  await stock(page).getByRole('button', { name: tile }).focus();
-  await page.keyboard.press('Enter');
-  await expect(page.getByRole('dialog')).toBeVisible();
 }
 
 /** Puts a kind in hand and lays it where the pointer is sent. */
@@ -85,7 +65,7 @@ test('from an empty stock: a bus, two modules, a ribbon and a lead by keyboard, 
   await stock(page).getByRole('button', { name: 'Ribbons', exact: true }).click();
   await openForm(page, 'New kind of ribbon');
   await type(page, 'How many', '2');
-  await expect(page.getByLabel('Name', { exact: true })).toHaveValue('Reef × 2 at 5 HP');
+  await expect(page.getByLabel('Name', { exact: true })).toHaveValue('Reef, 2 at 5 HP');
   await page.keyboard.press('Enter');
   await stock(page).getByRole('button', { name: 'Leads', exact: true }).click();
   await openForm(page, 'New kind of lead');
@@ -108,7 +88,7 @@ test('from an empty stock: a bus, two modules, a ribbon and a lead by keyboard, 
   const pxPerMm = lagoon.height / 128.4;
   const middle = lagoon.x + lagoon.width / 2;
   await stock(page).getByRole('button', { name: 'Ribbons', exact: true }).click();
-  await put(page, /^Reef × 2/, middle, lagoon.y + lagoon.height - 38 * pxPerMm);
+  await put(page, /^Reef, 2 at/, middle, lagoon.y + lagoon.height - 38 * pxPerMm);
   await expect(page.getByRole('region', { name: 'This part' })).toContainText('2 of 2 connectors seated');
   await stock(page).getByRole('button', { name: 'Leads', exact: true }).click();
   await put(page, /^Lead 16-way/, middle, lagoon.y + lagoon.height - 91 * pxPerMm);
@@ -137,9 +117,14 @@ test('impossible values are told at their field, and nothing half made comes int
   await type(page, 'Width', '5.2');
   await type(page, 'Depth behind the panel', 'deep');
   await page.keyboard.press('Enter');
-  await expect(page.getByLabel('Width')).toBeFocused();
-  await expect(page.getByLabel('Width')).toHaveAccessibleDescription(/from 0.5 to 1000 HP, in halves/);
-  await expect(page.getByLabel('Depth behind the panel')).toHaveAttribute('aria-invalid', 'true');
+  await expect(page.getByRole('dialog').getByLabel('Width')).toBeFocused();
+  await expect(page.getByRole('dialog').getByLabel('Width')).toHaveAccessibleDescription(
+    /from 0.5 to 1000 HP, in halves/,
+  );
+  await expect(page.getByRole('dialog').getByLabel('Depth behind the panel')).toHaveAttribute(
+    'aria-invalid',
+    'true',
+  );
   await page.keyboard.press('Escape');
   await expect(page.getByRole('dialog')).toBeHidden();
   await expect(stock(page).getByRole('button', { name: 'New kind of module' })).toBeFocused();

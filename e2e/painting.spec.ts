@@ -4,6 +4,7 @@ import { serveFolder } from '../.tools/serve.ts';
 import { openApp } from './app-page.ts';
 import { expect, test } from './fixtures.ts';
 import { hubLayout } from './support/hub-layout.ts';
+import { layingLayout, layingWay } from './support/laying-layout.ts';
 import { openLayoutFile, withPlainPicker } from './support/open-layout.ts';
 import { countPainting, type Painting, readCount, startCounting } from './support/painting.ts';
 
@@ -17,11 +18,11 @@ const painted = (page: Page): Promise<void> =>
   );
 
 /** What each of a row of movements paints, on average. */
-async function paintingOfMoves(page: Page, x: number, y: number): Promise<Painting> {
+async function paintingOfMoves(page: Page, x: number, y: number, stepX = 6): Promise<Painting> {
   await painted(page);
   await startCounting(page);
   for (let i = 0; i < MOVES; i++) {
-    await page.mouse.move(x + (i % 2 === 0 ? 6 : 0), y);
+    await page.mouse.move(x + (i % 2 === 0 ? stepX : 0), y);
     await painted(page);
   }
   const { calls, bitmapPixels, byName } = await readCount(page);
@@ -80,4 +81,38 @@ test('a drag paints hardly more than plain canvases would, however large the cas
   expect(large.calls).toBe(small.calls);
   expect(small.calls).toBeLessThanOrEqual(1.25 * bound.calls);
   expect(small.bitmapPixels).toBe(bound.bitmapPixels);
+});
+
+async function paintingOfLaying(page: Page, modules: number): Promise<Painting> {
+  await openApp(page);
+  await openLayoutFile(page, layingLayout(modules));
+  const [first, last] = [/^Free 1, /, /^Free 7, /].map((name) => page.getByRole('option', { name }));
+  const [from, to] = [await first?.boundingBox(), await last?.boundingBox()];
+  if (!from || !to) throw new Error('the headers are not shown');
+  const { y, fromX, toX, stepX } = layingWay(from, to);
+  await page.mouse.move(fromX, y);
+  await page.mouse.down();
+  await page.mouse.move(fromX + stepX, y);
+  await page.mouse.move(toX, y);
+  await expect(page.locator('.hint-card')).toContainText('7 of 7 land');
+  // To and fro between the last header and the one before it: the ribbon is another one with each move.
+  const painting = await paintingOfMoves(page, toX, y, -stepX);
+  await page.keyboard.press('Escape');
+  await page.mouse.up();
+  return painting;
+}
+
+test('a ribbon that is laid over seven headers paints the same in a small case and in a large one', async ({
+  page,
+}) => {
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  await page.setViewportSize({ width: 1440, height: 900 });
+  await countPainting(page);
+  await withPlainPicker(page);
+  const small = await paintingOfLaying(page, 50);
+  const large = await paintingOfLaying(page, 1000);
+  console.log(`painting calls per move of a laying: 50 modules ${small.calls}, 1,000 modules ${large.calls}`);
+  expect(small.calls).toBeGreaterThan(20);
+  expect(large.calls).toBe(small.calls);
+  expect(large.bitmapPixels).toBe(0);
 });

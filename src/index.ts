@@ -46,6 +46,7 @@ export * from './layout/defaults.ts';
 export { demoLayout } from './layout/demo.ts';
 export type * from './layout/layout.ts';
 export { OPEN_LIMITS } from './layout/open-limits.ts';
+export { remember } from './layout/remember.ts';
 export { fail, ok, type Result } from './layout/result.ts';
 export { emptyKit, emptyLayout } from './layout/starter.ts';
 export { type Berth, berthOn, isSamePlace, isTaken } from './wiring/berth.ts';

@@ -48,6 +48,17 @@ export const movesOn = (before: Moving | null, moving: Moving | null): boolean =
   !changesCase(before.derived, moving.derived) &&
   isSame(before.modules, moving.modules);
 
+/** What is new was never drawn among what stands still: a ribbon that is being laid leaves it as it is. */
+function keyOf(
+  { places, wiring }: DerivedTake,
+  modules: ReadonlySet<string>,
+  ribbons: ReadonlySet<string>,
+): string {
+  const moved = [...modules].filter((id) => places.moduleById.has(id)).sort();
+  const carried = [...ribbons].filter((id) => wiring.ribbonById.has(id)).sort();
+  return moved.length + carried.length === 0 ? STILL.key : JSON.stringify([moved, carried]);
+}
+
 /** Sorts a take into what stands still and what moves. */
 export function castOf(scene: Scene, moving: Moving | null): Cast {
   if (!moving) return STILL;
@@ -67,6 +78,6 @@ export function castOf(scene: Scene, moving: Moving | null): Cast {
       subjects.some(
         ({ type, id }) => (type === 'module' && modules.has(id)) || (type === 'ribbon' && ribbons.has(id)),
       ),
-    key: JSON.stringify([[...modules].sort(), [...ribbons].sort()]),
+    key: keyOf(scene.derived, modules, ribbons),
   };
 }

@@ -6,6 +6,7 @@ import {
   type PlacedRow,
   panelHeightMm,
   panelWidthMm,
+  remember,
   type Side,
 } from '../../src/index.ts';
 import type { Size, Viewport } from './screen.ts';
@@ -77,14 +78,14 @@ const bodyMm = ({ row }: PlacedRow): number => panelHeightMm(row.heightU);
 const heightMm = (row: PlacedRow): number => TITLE_MM + bodyMm(row) + RULER_MM + sectionMm(row);
 
 /** Size of the sheet at 1 px per mm. */
-export function sheetMm(rows: readonly PlacedRow[]): Size {
+export const sheetMm = remember((rows: readonly PlacedRow[]): Size => {
   const widest = Math.max(0, ...rows.map(({ widthMm }) => widthMm));
   const gaps = Math.max(0, rows.length - 1) * ROW_GAP_MM;
   return {
     width: widest + 2 * MARGIN_MM,
     height: rows.reduce((sum, row) => sum + heightMm(row), gaps + 2 * MARGIN_MM),
   };
-}
+});
 
 function layOutRow(
   placed: PlacedRow,
@@ -117,6 +118,9 @@ function layOutRow(
   };
 }
 
+/** The last sheet of some rows: it is asked for with every move of the hand, and the rows are the same for as long. */
+const laidOut = new WeakMap<readonly PlacedRow[], Sheet>();
+
 /**
  * Lays out the sheet of a take. Rows of unequal width are aligned at the front's left end.
  *
@@ -130,6 +134,8 @@ export function layOutSheet(
 ): Sheet {
   const size = sheetMm(places.rows);
   const width = sheetMm(like.places.rows).width * scale;
+  const last = laidOut.get(places.rows);
+  if (last && last.side === side && last.scale === scale && last.width === width) return last;
   let topMm = MARGIN_MM;
   const rows = places.rows.map((placed) => {
     const row = layOutRow(placed, side, scale, topMm, width);
@@ -137,7 +143,9 @@ export function layOutSheet(
     return row;
   });
   const rowById = new Map(rows.map((row) => [row.placed.row.id, row]));
-  return { side, scale, width, height: size.height * scale, rows, rowById };
+  const sheet: Sheet = { side, scale, width, height: size.height * scale, rows, rowById };
+  laidOut.set(places.rows, sheet);
+  return sheet;
 }
 
 /** px of a place along the row, mm from its left end seen from the front. */

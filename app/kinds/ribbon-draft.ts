@@ -159,8 +159,8 @@ function suggestedRibbonName(kit: Kit, draft: RibbonDraft): string {
     return unusedName(kit.ribbons, `Lead ${ends}${away}`);
   }
   const sort = draft.plug === 'first' || draft.plug === 'last' ? ' extension' : '';
-  const hangs = draft.lay === 'loose' ? ', loose' : draft.lay === 'bends' ? ', bends' : '';
-  const name = `${bus?.name ?? 'Ribbon'}${sort} × ${places.length || '?'}${away}${hangs}`;
+  const lies = draft.lay === 'loose' ? ' loose' : draft.lay === 'bends' ? ' bending' : '';
+  const name = `${bus?.name ?? 'Ribbon'}${sort}, ${places.length || '?'}${lies}${away}`;
   return unusedName(kit.ribbons, name);
 }
 

@@ -41,7 +41,7 @@ export function Mends({ note, inFull }: Props) {
   const editor = useEditor();
   const { derived, notes } = useAnalysis();
   const found = useMends(note);
-  const unfed = note.check === 'unpowered' ? notes.filter(({ check }) => check === note.check).length : 0;
+  const unfed = notes.filter(({ check }) => check === 'unpowered');
   const shown = found?.mends.slice(0, inFull ? undefined : 1) ?? [];
   const carryOut = ({ label, edit }: Mend) => {
     const isStale = found?.derived !== derived;
@@ -59,7 +59,7 @@ export function Mends({ note, inFull }: Props) {
           {inFull && mend.why && <p>{mend.why}</p>}
         </div>
       ))}
-      {unfed > 1 && (
+      {unfed.length > 1 && unfed[0]?.key === note.key && (
         <div className="remedy">
           <button type="button" className="mend" onClick={() => start(editor, feedAllThatNeed)}>
             {feedAllThatNeed.label(editor)}

@@ -86,8 +86,9 @@ function NotesByRow({ notes }: { readonly notes: readonly ListedNote[] }) {
 /** All notes of the take: what matters beside its row, reminders and what was put away folded at the end. */
 export function Notes({ besideRows }: { readonly besideRows: boolean }) {
   const list = useNoteList();
-  const { notes } = useAnalysis();
+  const { notes, derived } = useAnalysis();
   const isEmpty = useTake().modules.length === 0;
+  const hasKinds = derived.kit.kit.modules.length > 0;
   const putAway = notes.filter(({ accepted }) => accepted).map(({ key }) => key);
   const pressing = list.filter(({ level }) => level !== 'reminder').slice(0, MOST_SHOWN);
   const reminders = list.filter(({ level }) => level === 'reminder');
@@ -95,7 +96,11 @@ export function Notes({ besideRows }: { readonly besideRows: boolean }) {
   return (
     <section className={pressing.length > MOST_IN_FULL ? 'notes many' : 'notes'} aria-label="Notes">
       {isEmpty && (
-        <p className="hint">Drag a module from the stock onto the rails, or tap it and then a place.</p>
+        <p className="hint">
+          {hasKinds
+            ? 'Drag a module from the stock onto the rails, or tap it and then a place.'
+            : 'Shape the case, then put your own kinds of modules in stock.'}
+        </p>
       )}
       {besideRows ? <NotesByRow notes={pressing} /> : <Cards notes={pressing} />}
       {left > 0 && <p className="more">and {left} more, after these</p>}

@@ -59,7 +59,7 @@ function CaseLine() {
     <button type="button" className="case-line" aria-expanded={open} onClick={() => start(editor, showCase)}>
       <small>Case</small>
       <b>{alike ? `${rows.length} × ${figure(first.widthHp)} HP` : `${rows.length} rows`}</b>
-      <span>{open ? 'Close' : 'Change'}</span>
+      <span>{open ? 'Done' : 'Change'}</span>
     </button>
   );
 }

@@ -22,6 +22,7 @@ export function takeHold(editor: Editor, stage: HTMLElement): () => void {
   editor.layouts.equip(applyEdit, labelOf);
   stage.dataset.held = '';
   const ends = [
+    toolbox.release,
     listenToPointers(stage, toolbox),
     listenToKeys(editor, stage, toolbox),
     listenToTray(editor, stage, toolbox),

@@ -16,13 +16,17 @@ const isMenuOpen = (): boolean => document.querySelector(':popover-open') !== nu
 /** Keys of the list itself; they come before all others. */
 function listenToList(editor: Editor, list: HTMLElement): () => void {
   const keys = createListKeys(editor);
-  return listen(list, {
+  const end = listen(list, {
     keydown(event) {
       if (!event.ctrlKey && !event.metaKey && keys.press(event)) event.preventDefault();
     },
     pointerdown: keys.pointed,
     blur: keys.leave,
   });
+  return () => {
+    end();
+    keys.release();
+  };
 }
 
 /** Leads keys to actions, wherever the focus is; typing is left alone. */

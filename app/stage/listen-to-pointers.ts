@@ -1,3 +1,4 @@
+import { isTyping } from '../platform/keyboard.ts';
 import type { Toolbox } from '../tools/toolbox.ts';
 import { listen } from './listen.ts';
 import { createFrameFeed, pointerOf } from './pointer-feed.ts';
@@ -56,6 +57,8 @@ export function listenToPointers(stage: HTMLElement, toolbox: Toolbox): () => vo
     {
       pointerdown(event) {
         if (event.button === 1) event.preventDefault();
+        // What is being typed counts first: left later, it would change the layout under the hand.
+        if (isTyping(document.activeElement)) stage.focus({ preventScroll: true });
         stage.setPointerCapture(event.pointerId);
         measure();
         feed.flush();

@@ -1,5 +1,5 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { Edit, Module, Take } from '../../src/index.ts';
+import type { Edit, Layout, Module, Take } from '../../src/index.ts';
 import type { Moving, MovingStore, Overlay } from '../canvas/model.ts';
 import type { Box } from '../canvas/sheet.ts';
 import type { Clock } from '../platform/clock.ts';
@@ -59,6 +59,8 @@ export function createGestures(layouts: LayoutStore, clock: Clock): Gestures {
   let takeId = '';
   /** What is shown, as text: most moves of a hand end on the same HP as the one before. */
   let shown = '';
+  /** What it was shown of. */
+  let from: Layout | undefined;
 
   const get = (): Moving | null => store.getState().moving;
   const { subscribe } = store;
@@ -76,8 +78,9 @@ export function createGestures(layouts: LayoutStore, clock: Clock): Gestures {
     },
     preview(edit, overlay) {
       const wanted = JSON.stringify(edit);
-      if (wanted === shown && overlay === undefined) return;
+      if (wanted === shown && from === layouts.layout() && overlay === undefined) return;
       shown = wanted;
+      from = layouts.layout();
       const done = layouts.preview(edit);
       if (!done.ok) return;
       const before = takeOf(layouts.layout(), takeId);

@@ -65,8 +65,13 @@ export function createLayoutStore(first: Layout): LayoutStore {
     const after = next(history);
     if (after !== history) store.setState({ history: after });
   };
+  /** A gesture that is under way goes on, from there: another hand has done something meanwhile. */
   const take = (label: string, other: Layout): void => {
-    if (other !== layout()) step((history) => record(history, label, other));
+    if (other === layout()) return;
+    step((history) => {
+      const after = record(history, label, other);
+      return history.gesture ? begin(after, history.gesture.label) : after;
+    });
   };
   const attempt = (edit: Edit, then: (done: Layout) => void): Result<Layout, string> => {
     if (held !== null) return fail(held);

@@ -6,6 +6,7 @@ import {
   boardBox,
   headerPoint,
   heightMmOf,
+  meets,
   mmOf,
   moduleBox,
   type Point,
@@ -24,13 +25,20 @@ export const REACH_PX = { mouse: 28, touch: 44, pen: 28 } as const;
 const holds = ({ left, right, top, bottom }: Box, { x, y }: Point, slop = 0): boolean =>
   x >= left - slop && x <= right + slop && y >= top - slop && y <= bottom + slop;
 
-/** Free sockets and plugs of laid ribbons, where they are drawn. */
-function* freeConnectors(editor: Editor): Generator<Berth> {
+const EVERYWHERE: Box = {
+  left: Number.NEGATIVE_INFINITY,
+  top: Number.NEGATIVE_INFINITY,
+  right: Number.POSITIVE_INFINITY,
+  bottom: Number.POSITIVE_INFINITY,
+};
+
+/** Free sockets and plugs of laid ribbons that are drawn within a part of the sheet. */
+function* freeConnectors(editor: Editor, within: Box): Generator<Berth> {
   const sheet = sheetNow(editor);
   const { derived } = shownAnalysis(editor);
   for (const ribbon of derived.wiring.ribbons) {
     const run = runOf(sheet, derived, ribbon);
-    if (!run) continue;
+    if (!run || !meets(run.box, within)) continue;
     for (const [order, knot] of run.knots.entries()) {
       const on = { type: 'connector', ribbon, connector: connectorAt(ribbon, order) } as const;
       const row = isTaken(derived, on) ? undefined : rowAt(sheet, knot.y);
@@ -39,12 +47,17 @@ function* freeConnectors(editor: Editor): Generator<Berth> {
   }
 }
 
-/** Every header of the take, and every free connector of its ribbons. */
-function* allBerths(editor: Editor): Generator<Berth> {
-  const { modules, boards } = shownAnalysis(editor).derived.places;
-  for (const { headers } of modules) for (const header of headers) yield berthOn(header);
-  for (const { headers } of boards) for (const header of headers) yield berthOn(header);
-  yield* freeConnectors(editor);
+/** The headers of the take, and the free connectors of its ribbons, within a part of the sheet and somewhat beyond. */
+function* allBerths(editor: Editor, within = EVERYWHERE): Generator<Berth> {
+  const { places } = shownAnalysis(editor).derived;
+  const seen = sheetNow(editor).rows.filter(
+    ({ top, bottom }) => top <= within.bottom && bottom >= within.top,
+  );
+  const rows = new Set(seen.map(({ placed }) => placed));
+  for (const owner of [...places.modules, ...places.boards]) {
+    if (rows.has(owner.row)) for (const header of owner.headers) yield berthOn(header);
+  }
+  yield* freeConnectors(editor, within);
 }
 
 /** Where a berth lies on the sheet, CSS px. */
@@ -62,7 +75,8 @@ export function berthsNear(editor: Editor, pointer: Pointer): Berth[] {
   const at = toSheet(editor, pointer);
   const reach = REACH_PX[pointer.kind];
   const found: { readonly berth: Berth; readonly off: number }[] = [];
-  for (const berth of allBerths(editor)) {
+  const around = { left: at.x - reach, top: at.y - reach, right: at.x + reach, bottom: at.y + reach };
+  for (const berth of allBerths(editor, around)) {
     const { x, y } = berthPoint(editor, berth);
     if (Math.abs(x - at.x) > reach || Math.abs(y - at.y) > reach) continue;
     const off = Math.hypot(x - at.x, y - at.y);

@@ -24,6 +24,8 @@ export interface ListKeys {
   pointed(): void;
   /** The list lost the keys. */
   leave(): void;
+  /** Hears no more of what becomes of the layout. */
+  release(): void;
 }
 
 const ARROWS: Readonly<Record<string, Arrow>> = {
@@ -38,6 +40,17 @@ export function createListKeys(editor: Editor): ListKeys {
   const carry = createCarry(editor);
   const onRibbon = createRibbonKeys(editor);
   let walked = false;
+
+  const putBack = (): void => {
+    carry.cancel();
+    onRibbon.cancel();
+  };
+
+  /** What is carried is known as it was when it was picked up: what another hand changes meanwhile puts it back. */
+  let isOwn = false;
+  const release = editor.layouts.store.subscribe((now, then) => {
+    if (!isOwn && now.history.present !== then.history.present) putBack();
+  });
 
   const onCarry = ({ key, altKey, shiftKey }: ListKey): boolean => {
     const arrow = ARROWS[key];
@@ -73,23 +86,28 @@ export function createListKeys(editor: Editor): ListKeys {
     return true;
   };
 
+  const onKey = (press: ListKey): boolean => {
+    if (carry.isCarrying()) return onCarry(press);
+    if (onRibbon.isCarrying()) return onRibbonCarry(press);
+    const arrow = ARROWS[press.key];
+    if (arrow ? onRibbon.choose(arrow) : press.key === 'Enter' && onRibbon.pick()) return true;
+    if (press.key === 'Enter' || (press.key === ' ' && walked)) return pick();
+    if (!arrow || session.getState().selection.size > 0) return false;
+    onWalk(arrow);
+    return true;
+  };
+
   return {
     press(press) {
-      if (carry.isCarrying()) return onCarry(press);
-      if (onRibbon.isCarrying()) return onRibbonCarry(press);
-      const arrow = ARROWS[press.key];
-      if (arrow ? onRibbon.choose(arrow) : press.key === 'Enter' && onRibbon.pick()) return true;
-      if (press.key === 'Enter' || (press.key === ' ' && walked)) return pick();
-      if (!arrow || session.getState().selection.size > 0) return false;
-      onWalk(arrow);
-      return true;
+      isOwn = true;
+      const isMeant = onKey(press);
+      isOwn = false;
+      return isMeant;
     },
     pointed() {
       walked = false;
     },
-    leave() {
-      carry.cancel();
-      onRibbon.cancel();
-    },
+    leave: putBack,
+    release,
   };
 }

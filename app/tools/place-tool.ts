@@ -14,6 +14,8 @@ export interface PlaceTool extends Tool {
   leave(): void;
   /** Whether a key means something for what is in hand. */
   press(key: string): boolean;
+  /** What is shown goes; the kind stays in hand. */
+  hold(): void;
 }
 
 const keysOf = ({ modules }: Take) => modules.map(({ id }) => selectionKey('module', id));
@@ -44,7 +46,7 @@ export function placeTool(editor: Editor): PlaceTool {
     },
     layAside,
   );
-  let tool: Omit<PlaceTool, 'press'> = module;
+  let tool: Omit<PlaceTool, 'press' | 'hold'> = module;
   const fitting = (): typeof tool => {
     tool = held()?.type === 'ribbon' ? ribbon : module;
     return tool;
@@ -60,6 +62,7 @@ export function placeTool(editor: Editor): PlaceTool {
       tool.cancel();
       session.setState({ inHand: null });
     },
+    hold: () => tool.cancel(),
     press: (key) => tool === ribbon && ribbon.press(key),
   };
 }
@@ -69,7 +72,7 @@ function moduleTool(
   editor: Editor,
   kindInHand: () => ModuleKind | null,
   placed: (pointer: Pointer) => void,
-): Omit<PlaceTool, 'press'> {
+): Omit<PlaceTool, 'press' | 'hold'> {
   const { session, gestures } = editor;
   let state: State = { at: 'idle' };
 

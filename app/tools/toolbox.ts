@@ -22,6 +22,8 @@ export interface Toolbox extends Tool {
   wheel(wheel: Wheel): void;
   /** While the space bar is held, a press moves the sheet. */
   holdSheet(held: boolean): void;
+  /** Hears no more of what becomes of the layout. */
+  release(): void;
 }
 
 interface Wheel extends Point {
@@ -62,6 +64,14 @@ export function createToolbox(editor: Editor): Toolbox {
     active = null;
   };
 
+  /** Tools know things as they were when they were pressed: what another hand changes meanwhile ends it. */
+  const release = editor.layouts.store.subscribe((now, then) => {
+    if (!active || now.history.present === then.history.present) return;
+    if (active.tool === place) place.hold();
+    else active.tool.cancel();
+    active = null;
+  });
+
   /** A second mouse or finger that nobody asked for does not steer what the first one began. */
   const steers = ({ id }: Pointer): boolean => id === active?.pointer.id || fingers.size > 1;
 
@@ -71,7 +81,9 @@ export function createToolbox(editor: Editor): Toolbox {
       if (pointer.kind === 'touch') fingers.add(pointer.id);
       const first = active?.pointer;
       if (first?.kind === 'touch' && fingers.size === 2) {
-        drop();
+        // To look closer is no reason to lay aside what is in hand.
+        if (active?.tool === place) place.hold();
+        else drop();
         start(pinchTool(editor, first), pointer);
       } else if (!active) start(toolFor(pointer), pointer);
     },
@@ -81,9 +93,10 @@ export function createToolbox(editor: Editor): Toolbox {
       if (pointer.id === active.pointer.id) active = { ...active, pointer };
     },
     up(pointer) {
-      if (steers(pointer)) {
-        active?.tool.up(pointer);
+      if (active && steers(pointer)) {
+        const { tool } = active;
         active = null;
+        tool.up(pointer);
       }
       fingers.delete(pointer.id);
     },
@@ -120,5 +133,6 @@ export function createToolbox(editor: Editor): Toolbox {
     holdSheet(held) {
       sheetHeld = held;
     },
+    release,
   };
 }

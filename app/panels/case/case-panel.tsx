@@ -1,19 +1,20 @@
 import { useEffect, useRef } from 'react';
-import { useTake } from '../../hooks.ts';
+import { useEditor, useTake } from '../../hooks.ts';
 import '../../style/case.css';
 import { ReadyPatterns } from './ready-patterns.tsx';
 import { RowFields } from './row-fields.tsx';
 import { SupplyFields } from './supply-fields.tsx';
 import { useCase } from './use-case.ts';
 
-/** Takes the keys when it opens, and gives them back to where they were. */
+/** Takes the keys when it opens, and gives them back to where they were. A form that was asked for since has them first. */
 function useKeysWhileOpen() {
+  const { session } = useEditor();
   const ref = useRef<HTMLElement>(null);
   const before = useRef<Element | null>(null);
   useEffect(() => {
     before.current = document.activeElement;
-    ref.current?.focus({ preventScroll: true });
-  }, []);
+    if (session.getState().kindDesk === null) ref.current?.focus({ preventScroll: true });
+  }, [session]);
   const giveBack = (): void => {
     const { current } = before;
     const isThere = current instanceof HTMLElement && current.isConnected && current !== document.body;

@@ -31,7 +31,7 @@ describe('the form for a new ribbon', () => {
   it('starts with a flat one at the pitch of 5 HP modules: 25.4 mm (1 HP = 5.08 mm, IEC 60297-3-101)', () => {
     expect(made(ribbon())).toEqual({
       id: 'shore-3-at-5-hp',
-      name: 'Shore × 3 at 5 HP',
+      name: 'Shore, 3 at 5 HP',
       bus: 'shore',
       lay: 'flat',
       connectors: [{ atMm: 0 }, { atMm: 25.4 }, { atMm: 50.8 }],
@@ -54,11 +54,11 @@ describe('the form for a new ribbon', () => {
       connectors: [{ atMm: 0 }, { atMm: 250, ways: 10 }],
     });
     expect(made(ribbon({ plug: 'first' }))).toMatchObject({
-      name: 'Shore extension × 3 at 5 HP',
+      name: 'Shore extension, 3 at 5 HP',
       connectors: [{ atMm: 0, type: 'plug' }, { atMm: 25.4 }, { atMm: 50.8 }],
     });
     const bending = made(ribbon({ lay: 'bends', spacing: 'typed', places: '0; 36; 96,5; 156' }));
-    expect(bending).toMatchObject({ name: 'Shore × 4, bends', bends: true });
+    expect(bending).toMatchObject({ name: 'Shore, 4 bending', bends: true });
     expect(at(bending)).toEqual([0, 36, 96.5, 156]);
   });
 

@@ -52,6 +52,22 @@ describe('the layout store', () => {
     expect(told).toBe(0);
   });
 
+  test('what another hand does during a gesture is a step of its own, and the gesture goes on from there', () => {
+    const store = equipped();
+    const before = store.layout();
+    store.begin('move Gull 1');
+    store.preview(move(80));
+    store.run({ type: 'rename-take', take: TAKE, name: 'Three' });
+    store.preview(move(80));
+    store.commit();
+    expect(store.layout().takes[0]).toMatchObject({ name: 'Three' });
+    expect(store.layout().takes[0]?.modules.find(({ id }) => id === 'gull-1')?.atHp).toBe(80);
+    store.undo();
+    expect(store.layout().takes[0]?.modules.find(({ id }) => id === 'gull-1')?.atHp).toBe(72);
+    store.undo();
+    expect(store.layout()).toBe(before);
+  });
+
   test('previews count from where the gesture began and leave the layout alone', () => {
     const store = equipped();
     const before = store.layout();

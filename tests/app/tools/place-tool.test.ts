@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest';
+import { showTake } from '../../../app/actions/show-take.ts';
 import { viewportNow } from '../../../app/store/view.ts';
 import type { Pointer } from '../../../app/tools/pointer.ts';
 import { createTrayDrag } from '../../../app/tools/tray-drag.ts';
 import { emptyLayout } from '../../../src/layout/starter.ts';
 import { Driver } from '../driver.ts';
+import { withRibbon } from './ribbon-rack.ts';
 
 /** Middle of the upper half of the empty case's only row, so many HP from its left end seen from the front. */
 const rail = (driver: Driver, atHp: number) => {
@@ -140,5 +142,58 @@ describe('dragged from the tray', () => {
       expect(inHand(driver)).toBeNull();
       expect(placed(driver)).toEqual([]);
     }
+  });
+});
+
+describe('two hands', () => {
+  const finger = (id: number) => ({ id, kind: 'touch' as const });
+
+  test('pinching to look closer keeps the kind in hand, and puts nothing down', () => {
+    for (const kind of ['module:cobble', 'ribbon:shore-3'] as const) {
+      const { driver, tray } = emptyCase();
+      const { x, y } = rail(driver, 12.5);
+      tray.tap(kind);
+      driver.with(finger(1)).down({ x, y });
+      driver
+        .with(finger(2))
+        .down({ x: x - 100, y })
+        .move(-100);
+      expect(driver.isMoving).toBe(false);
+      driver.up().with(finger(1)).up();
+      expect(inHand(driver)).toBe(kind);
+      expect(driver.steps).toBe(0);
+    }
+  });
+
+  test('what is held goes down where it is shown, whatever another hand does meanwhile', () => {
+    const { driver, tray } = emptyCase();
+    const { x, y } = rail(driver, 12.5);
+    tray.tap('module:cobble');
+    driver.hover({ x, y });
+    driver.editor.layouts.run({ type: 'rename-layout', title: 'Ours' });
+    driver.down({ x, y }).up();
+    expect(placed(driver)).toEqual([['cobble', 'row-1', 10]]);
+    expect(driver.steps).toBe(2);
+  });
+
+  test('what is pressed is put back where another hand takes away what it stands on', () => {
+    const { driver, editor, connector } = withRibbon('s1');
+    driver.down(connector(1)).move(90, 30);
+    expect(driver.isMoving).toBe(true);
+    editor.layouts.run({ type: 'remove-row', take: 'three-jetties', row: 'upper' });
+    expect(driver.isMoving).toBe(false);
+    driver.move(30, 30).up();
+    expect(driver.steps).toBe(1);
+  });
+
+  test('the take stays while something of it is held', () => {
+    const driver = new Driver();
+    driver.down(driver.on('gull-1')).move(driver.hp(3));
+    showTake(driver.editor, 'one-long-jetty');
+    driver.up();
+    expect(driver.take.id).toBe('three-jetties');
+    expect(driver.place('gull-1')).toEqual(['upper', 69]);
+    showTake(driver.editor, 'one-long-jetty');
+    expect(driver.take.id).toBe('one-long-jetty');
   });
 });
