@@ -24,6 +24,7 @@ import { selectAll } from './select-all.ts';
 import { selectJoined } from './select-joined.ts';
 import { themes, toggleHalfHp, togglePush } from './settings.ts';
 import { showCase } from './show-case.ts';
+import { showList } from './show-list.ts';
 import { nextNote, previousNote } from './step-note.ts';
 import { nextRibbon, previousRibbon } from './step-ribbon.ts';
 import { nextTake, previousTake } from './step-take.ts';
@@ -55,6 +56,7 @@ export const actions: readonly Action[] = [
   letGo,
   ...nudges,
   showCase,
+  showList,
   turnRibbon,
   twistRibbon,
   lockRibbons,

@@ -15,6 +15,7 @@ import { selectJoined } from '../actions/select-joined.ts';
 import { type Setting, themes, toggleHalfHp, togglePush } from '../actions/settings.ts';
 import { keysOf } from '../actions/shortcuts.ts';
 import { showCase } from '../actions/show-case.ts';
+import { showList } from '../actions/show-list.ts';
 import { useAction, useEditor, useSession, useTake } from '../hooks.ts';
 import { isApple } from '../platform/keyboard.ts';
 import { Icon } from './icon.tsx';
@@ -91,7 +92,7 @@ export function MenuBody({ menu }: { readonly menu: string }) {
   return (
     <>
       <h2>Layout</h2>
-      {[showCase, newLayout, newEmptyStock, openDemo, openFile, saveFile].map((action) => (
+      {[showCase, showList, newLayout, newEmptyStock, openDemo, openFile, saveFile].map((action) => (
         <Item key={action.id} action={action} menu={menu} />
       ))}
       <h2>This take</h2>

@@ -1,5 +1,6 @@
 import { perform } from '../actions/action.ts';
 import { redo } from '../actions/redo.ts';
+import { showList } from '../actions/show-list.ts';
 import { undo } from '../actions/undo.ts';
 import { useEditor, useLayout } from '../hooks.ts';
 import { ActionButton } from './action-button.tsx';
@@ -24,6 +25,7 @@ export function TopBar() {
       <Takes />
       <VerdictLine />
       <div className="tools">
+        <ActionButton action={showList} />
         <ActionButton action={undo} />
         <ActionButton action={redo} />
         <MainMenu />

@@ -24,7 +24,13 @@ export interface ListKeys {
   pointed(): void;
   /** The list lost the keys. */
   leave(): void;
+  /** Whether something is being carried: arrows move it, Enter puts it down, Escape puts it back. */
+  isCarrying(): boolean;
+  /** Picks a module up, a ribbon to be slid, or one of its connectors; selected, whatever was selected before. */
+  pickUp(what: PickUp): void;
 }
+
+type PickUp = { readonly module: string } | { readonly ribbon: string; readonly connector?: number };
 
 const ARROWS: Readonly<Record<string, Arrow>> = {
   ArrowLeft: 'left',
@@ -91,5 +97,33 @@ export function createListKeys(editor: Editor): ListKeys {
       carry.cancel();
       onRibbon.cancel();
     },
+    isCarrying: () => carry.isCarrying() || onRibbon.isCarrying(),
+    pickUp(what) {
+      if ('module' in what) {
+        const { selection } = session.getState();
+        const isSelected = selection.has(selectionKey('module', what.module));
+        session.setState({
+          cursor: what.module,
+          ...(!isSelected && { selection: selectionOf('module', [what.module]) }),
+        });
+        carry.pick(what.module);
+        return;
+      }
+      const { ribbon, connector } = what;
+      session.setState({
+        selection: selectionOf('ribbon', [ribbon]),
+        connector: connector === undefined ? null : { ribbon, connector },
+      });
+      onRibbon.pick();
+    },
   };
+}
+
+const shared = new WeakMap<Editor, ListKeys>();
+
+/** The keys that the drawing and By list share: what one of them picks up the other can put down. */
+export function listKeysOf(editor: Editor): ListKeys {
+  const known = shared.get(editor) ?? createListKeys(editor);
+  shared.set(editor, known);
+  return known;
 }
