@@ -41,6 +41,7 @@ function Desk() {
   const hasSelection = useSession(({ selection }) => selection.size > 0);
   const showsCase = useSession(({ fold }) => fold === 'case');
   const showsList = useSession(({ listOpen }) => listOpen) && !showsCase;
+  const labels = useSession(({ labelling }) => labelling);
   const chooses = useSession(({ choosing }) => choosing !== null);
   const asks = useSession(({ asked }) => asked !== null);
   const kindDesk = useSession((session) => session.kindDesk);
@@ -57,7 +58,7 @@ function Desk() {
             {showsCase || showsList || <Notes besideRows />}
             <Suspense>{showsList && <ListPanel />}</Suspense>
             <Suspense>{showsCase && <CasePanel />}</Suspense>
-            <Suspense>{hasSelection && !showsCase && <ThisPart />}</Suspense>
+            <Suspense>{hasSelection && !showsCase && (!showsList || labels) && <ThisPart />}</Suspense>
             <TitleBlock />
           </aside>
         )}

@@ -154,8 +154,7 @@ function moduleChoices(editor: Editor, tree: Tree, module: PlacedModule): Choice
     { ...moveFields(editor, module), ...(module.module.pinned && { off: `${module.name} is pinned` }) },
     ...free.flatMap((header): Choice[] => [
       {
-        label: `${header.name} header…`,
-        under: 'Wire its free headers',
+        label: `Wire its ${header.name} header…`,
         deed: {
           type: 'more',
           page: () => ({

@@ -14,7 +14,12 @@ import type { Branch, Item, Tree } from './tree.ts';
 export interface ItemWords {
   readonly name: string;
   readonly facts: readonly string[];
+  /** As much of it as has room in a line beside the name, and what is wrong. */
+  readonly brief: string;
+  readonly wrong: string;
 }
+
+type PlainWords = Pick<ItemWords, 'name' | 'facts'> & { readonly brief?: string };
 
 const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
 
@@ -28,7 +33,9 @@ export function levelWords(notes: Iterable<Note>): string[] {
   return [...(damage > 0 ? [`${damage} damage`] : []), ...(faults > 0 ? [count(faults, 'fault')] : [])];
 }
 
-const LEVELS = { damage: 'Damage', fault: 'Fault', reminder: 'Reminder' } as const;
+/** "shore header"; "Header 3" of those on boards, which have numbers. */
+const headerName = ({ name }: PlacedHeader): string =>
+  /^\d/.test(name) ? `Header ${name}` : `${name} header`;
 
 /** "S1, connector 2": what sits on a header. */
 function takenBy(tree: Tree, header: PlacedHeader): string {
@@ -78,7 +85,7 @@ function notesWithin({ notesOf }: Tree, { id, children, item }: Branch): Set<Not
 
 const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-function plainWords(tree: Tree, item: Item, children: readonly Branch[]): ItemWords {
+function plainWords(tree: Tree, item: Item, children: readonly Branch[]): PlainWords {
   const { derived } = tree;
   switch (item.type) {
     case 'row': {
@@ -92,10 +99,16 @@ function plainWords(tree: Tree, item: Item, children: readonly Branch[]): ItemWo
     case 'module': {
       const { name, facts, module } = item.module;
       const at = `${figure(facts.kind.widthHp)} HP at ${figure(module.atHp)} HP from the left end seen from the front`;
-      return { name, facts: [at, ...(module.pinned ? ['pinned'] : [])] };
+      const pinned = module.pinned ? ['pinned'] : [];
+      const brief = [`${figure(facts.kind.widthHp)} HP at ${figure(module.atHp)}`, ...pinned].join(', ');
+      return { name, facts: [at, ...pinned], brief };
     }
     case 'header':
-      return { name: `${item.header.name} header`, facts: headerFacts(tree, item.header) };
+      return {
+        name: headerName(item.header),
+        facts: headerFacts(tree, item.header),
+        brief: takenBy(tree, item.header).replace('taken by ', ''),
+      };
     case 'ribbons':
       return { name: 'Ribbons and leads', facts: [String(derived.wiring.ribbons.length)] };
     case 'ribbon':
@@ -119,10 +132,11 @@ function plainWords(tree: Tree, item: Item, children: readonly Branch[]): ItemWo
           `${used} of ${count(headers.length, 'header')} used`,
           `${rowName}, ${figure(board.xMm, 1)} mm from the left end seen from the front`,
         ],
+        brief: `${used} of ${headers.length} used`,
       };
     }
     case 'note':
-      return { name: `${LEVELS[item.note.level]}: ${item.note.headline}`, facts: [] };
+      return { name: item.note.headline, facts: [item.note.level], brief: '' };
     case 'take':
       return { name: 'The whole take', facts: [count(children.length, 'note')] };
     case 'reminders':
@@ -134,8 +148,14 @@ function plainWords(tree: Tree, item: Item, children: readonly Branch[]): ItemWo
 
 /** An item in words: what the drawing shows of it. */
 export function wordsOf(tree: Tree, branch: Branch): ItemWords {
-  const { name, facts } = plainWords(tree, branch.item, branch.children);
-  return { name, facts: [...facts, ...levelWords(notesWithin(tree, branch))] };
+  const { name, facts, brief } = plainWords(tree, branch.item, branch.children);
+  const levels = levelWords(notesWithin(tree, branch));
+  return {
+    name,
+    facts: [...facts, ...levels],
+    brief: brief ?? facts.join(', '),
+    wrong: levels.join(', '),
+  };
 }
 
 /** All of it in one breath. */

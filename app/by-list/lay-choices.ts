@@ -233,7 +233,7 @@ export function feedChoice(editor: Editor, header: PlacedHeader): Choice | undef
     label: `Feed it from ${place}`,
     words: [
       facts.kind.name,
-      `${figure(neededMm, 0)} of ${figure(lengthMm, 0)} mm needed`,
+      `${figure(neededMm, 0)} mm needed, ${figure(lengthMm, 0)} mm there`,
       ...stockWords(derived, facts.kind),
     ].join('; '),
     deed: {

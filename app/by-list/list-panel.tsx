@@ -22,7 +22,7 @@ import { selectionKey } from '../canvas/model.ts';
 import { layOutSheet } from '../canvas/sheet.ts';
 import type { Editor } from '../editor.ts';
 import { useAnalysis, useEditor, useGesture, useSession } from '../hooks.ts';
-import { Icon } from '../panels/icon.tsx';
+import { Icon, LevelMark } from '../panels/icon.tsx';
 import { isTyping } from '../platform/keyboard.ts';
 import { reveal } from '../store/focus-note.ts';
 import { selectionOf } from '../store/selection.ts';
@@ -47,6 +47,8 @@ const STRIDE = 60;
 /** Up to so many modules the rows start open. */
 const MOST_OPEN = 60;
 
+const NOTHING_TYPED = { text: '', forget: (): void => {} };
+
 const canSelect = (branch: Branch): boolean =>
   ['row', 'module', 'ribbon', 'board'].includes(branch.item.type);
 
@@ -61,7 +63,7 @@ interface RowProps {
 
 /** One line of the list; what the drawing shows of the item is its name. */
 const ListRow = memo(function ListRow({ tree, branch, top, isHere, isOpen, isSelected }: RowProps) {
-  const { name, facts } = wordsOf(tree, branch);
+  const { name, facts, brief, wrong } = wordsOf(tree, branch);
   const { children, level, place, parent, item, id } = branch;
   const hasMore = children.length > 0;
   return (
@@ -80,9 +82,11 @@ const ListRow = memo(function ListRow({ tree, branch, top, isHere, isOpen, isSel
     >
       <span className="twig" aria-hidden="true">
         {hasMore && <Icon name="chevron" />}
+        {item.type === 'note' && <LevelMark level={item.note.level} />}
       </span>
       <b>{name}</b>
-      <span className="facts">{facts.join(', ')}</span>
+      <span className="facts">{brief}</span>
+      {wrong && <span className="wrong">{wrong}</span>}
       {isHere && (
         <button
           type="button"
@@ -199,7 +203,7 @@ export function ListPanel() {
   const box = useRef<HTMLDivElement>(null);
   const hasKeys = useRef(false);
   const before = useRef<Element | null>(null);
-  const typed = useRef({ text: '', forget: (): void => {} });
+  const typed = useRef(NOTHING_TYPED);
   const [first, setFirst] = useState(0);
   const [rowPx] = useState(() => (isCoarse() ? 44 : 28));
   const keys = listKeysOf(editor);
@@ -306,7 +310,7 @@ export function ListPanel() {
     typed.current.forget();
     const text = typed.current.text + letter;
     const forget = editor.platform.clock.after(TYPING_MS, () => {
-      typed.current = { text: '', forget: () => {} };
+      typed.current = NOTHING_TYPED;
     });
     typed.current = { text, forget };
     const found = here && typeTo(shown, here.id, text, (branch) => wordsOf(tree, branch).name);
@@ -334,8 +338,11 @@ export function ListPanel() {
       close();
     } else {
       const next = stepBy(tree, shown, { at: branch.id, open: standing.open }, key);
-      if (next) stand(editor, tree, next);
-      else if (key.length === 1) type(key);
+      if (next) {
+        typed.current.forget();
+        typed.current = NOTHING_TYPED;
+        stand(editor, tree, next);
+      } else if (key.length === 1) type(key);
       else return false;
     }
     return true;

@@ -1,6 +1,7 @@
 import { selectionKey } from '../canvas/model.ts';
 import type { Editor } from '../editor.ts';
 import { selectionOf } from '../store/selection.ts';
+import { NOTHING } from '../store/session.ts';
 import { treeNow } from './list-state.ts';
 import { selectableOf } from './tree.ts';
 
@@ -23,7 +24,7 @@ export function openChoices(
   const isSelected = thing && others.has(selectionKey(thing.type, thing.id));
   const { item } = branch;
   session.setState({
-    choosing: { ...at, item: id, others, ...(take && { take }) },
+    choosing: { ...at, item: id, others: at.onStage ? others : NOTHING, ...(take && { take }) },
     ...(thing && !isSelected && { selection: selectionOf(thing.type, [thing.id]) }),
     connector: item.type === 'connector' ? { ribbon: item.ribbon.id, connector: item.connector } : null,
   });
