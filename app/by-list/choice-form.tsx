@@ -46,49 +46,44 @@ export function ChoiceForm({ choice, onDone, onLeave, preview }: Props) {
     onLeave();
   };
   return (
-    <form
-      ref={form}
-      role="dialog"
-      aria-label={choice.label}
-      onSubmit={submit}
-      onChange={change}
-      onKeyDown={onKeyDown}
-    >
-      {deed.fields.map(({ name, label, value, decimal, options }) => (
-        <Fragment key={name}>
-          <label htmlFor={`choice-${name}`}>{label}</label>
-          {options ? (
-            <select id={`choice-${name}`} className="field" name={name} defaultValue={value}>
-              {options.map((option) => (
-                <option key={option.value} value={option.value}>
-                  {option.label}
-                </option>
-              ))}
-            </select>
-          ) : (
-            <input
-              id={`choice-${name}`}
-              className="field"
-              name={name}
-              defaultValue={value}
-              inputMode={decimal ? 'decimal' : 'text'}
-              autoComplete="off"
-              spellCheck={false}
-            />
-          )}
-        </Fragment>
-      ))}
-      <p role="alert" className="wrong">
-        {wrong}
-      </p>
-      <p className="answers">
-        <button type="button" className="plain" onClick={onLeave}>
-          Back
-        </button>
-        <button type="submit" className="do">
-          Done
-        </button>
-      </p>
-    </form>
+    <div role="dialog" aria-label={choice.label} tabIndex={-1} onKeyDown={onKeyDown}>
+      <form ref={form} onSubmit={submit} onChange={change}>
+        {deed.fields.map(({ name, label, value, decimal, options }) => (
+          <Fragment key={name}>
+            <label htmlFor={`choice-${name}`}>{label}</label>
+            {options ? (
+              <select id={`choice-${name}`} className="field" name={name} defaultValue={value}>
+                {options.map((option) => (
+                  <option key={option.value} value={option.value}>
+                    {option.label}
+                  </option>
+                ))}
+              </select>
+            ) : (
+              <input
+                id={`choice-${name}`}
+                className="field"
+                name={name}
+                defaultValue={value}
+                inputMode={decimal ? 'decimal' : 'text'}
+                autoComplete="off"
+                spellCheck={false}
+              />
+            )}
+          </Fragment>
+        ))}
+        <p role="alert" className="wrong">
+          {wrong}
+        </p>
+        <p className="answers">
+          <button type="button" className="plain" onClick={onLeave}>
+            Back
+          </button>
+          <button type="submit" className="do">
+            Done
+          </button>
+        </p>
+      </form>
+    </div>
   );
 }

@@ -16,7 +16,7 @@ import { createPreview } from './preview.ts';
 const EDGE_PX = 8;
 
 /** Beside a point, and wholly within the window; on a narrow one at its foot, so that the drawing stays in sight. */
-function useBeside(ref: RefObject<HTMLDivElement | null>, page: unknown): void {
+function useBeside(ref: RefObject<HTMLElement | null>, page: unknown): void {
   const choosing = useSession((session) => session.choosing);
   const stage = useSession((session) => session.stage);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another page is of another size.
@@ -115,7 +115,7 @@ export function ChoiceMenu() {
   const [found, setFound] = useState<readonly Choice[] | null>(null);
   const [preview] = useState(() => createPreview(editor));
   const [opener] = useState(() => document.activeElement);
-  const ref = useRef<HTMLDivElement>(null);
+  const ref = useRef<HTMLElement>(null);
   const foot = useRef<HTMLParagraphElement>(null);
   const step = steps.at(-1);
   const page = step?.page;
@@ -249,7 +249,7 @@ export function ChoiceMenu() {
       <ChoiceItem key={`${i} ${choice.label}`} choice={choice} onTake={take} onShow={show} />
     ));
   return (
-    <div ref={ref} popover="manual" tabIndex={-1} className="sheet-pop choice-menu">
+    <section ref={ref} popover="manual" aria-label="What can be done" className="sheet-pop choice-menu">
       <div className="choice-head">
         {!isFirst && (
           <button type="button" className="quiet icon" aria-hidden="true" tabIndex={-1} onClick={back}>
@@ -280,6 +280,6 @@ export function ChoiceMenu() {
       {all.length === 0 && !step.typing && <p className="aside">{page.none}</p>}
       {waits && <p className="aside">{page.waiting}</p>}
       {!step.typing && <p ref={foot} id="choice-foot" className="aside choice-foot" />}
-    </div>
+    </section>
   );
 }

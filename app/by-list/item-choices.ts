@@ -254,6 +254,7 @@ function connectorChoices(editor: Editor, ribbon: LaidRibbon, connector: number)
   } else {
     choices.push({
       label: own ? 'Seat it elsewhere…' : 'Seat it…',
+      ...(places.length === 0 && { off: 'nothing free fits it' }),
       ...off,
       deed: {
         type: 'more',

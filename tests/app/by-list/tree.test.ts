@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Branch, connectorId, headerId, noteId, type Tree, treeOf } from '../../../app/by-list/tree.ts';
 import { sayItem } from '../../../app/by-list/item-words.ts';
+import { type Branch, connectorId, headerId, noteId, type Tree, treeOf } from '../../../app/by-list/tree.ts';
 import { selectionKey } from '../../../app/canvas/model.ts';
 import { analyse } from '../../../app/store/analysis.ts';
 import type { Layout, Take } from '../../../src/index.ts';
@@ -44,7 +44,9 @@ describe('the list of a take', () => {
 
         const expected: (readonly [id: string, parent: string | undefined])[] = [
           ...take.rows.map(({ id }) => [selectionKey('row', id), undefined] as const),
-          ...take.modules.map(({ id, row }) => [selectionKey('module', id), selectionKey('row', row)] as const),
+          ...take.modules.map(
+            ({ id, row }) => [selectionKey('module', id), selectionKey('row', row)] as const,
+          ),
           ...derived.places.modules.flatMap((module) =>
             module.headers.map((header) => [headerId(header), selectionKey('module', module.id)] as const),
           ),
@@ -125,7 +127,9 @@ describe('an item in words', () => {
     expect(say(0, 'board:board-1')).toBe(
       'Board 1, Supply, 5 of 8 headers used, Upper row, 370 mm from the left end seen from the front',
     );
-    expect(say(0, 'header:["board","board-1","1"]')).toContain('Header 1, Power, 16-way, taken by L1 connector 1');
+    expect(say(0, 'header:["board","board-1","1"]')).toContain(
+      'Header 1, Power, 16-way, taken by L1 connector 1',
+    );
   });
 
   test('counts what is wrong, of a row with all that stands in it', () => {
