@@ -24,13 +24,11 @@ import { pin } from '../actions/pin.ts';
 import { remove } from '../actions/remove.ts';
 import { removeParts } from '../actions/remove-part.ts';
 import { selectJoined } from '../actions/select-joined.ts';
-import { keysOf } from '../actions/shortcuts.ts';
 import { showCase } from '../actions/show-case.ts';
 import { turnRibbon } from '../actions/turn-ribbon.ts';
 import { selectionKey } from '../canvas/model.ts';
 import { type Editor, shownAnalysis, shownTake } from '../editor.ts';
 import { figure, parseHp } from '../panels/figures.ts';
-import { isApple } from '../platform/keyboard.ts';
 import { ownSeat, placesFor, plugIn } from '../store/aim.ts';
 import { focusNote } from '../store/focus-note.ts';
 import { findMends } from '../store/mend-search.ts';
@@ -58,25 +56,8 @@ const MOST_PLACES = 24;
 /** So many notes are offered by name. */
 const MOST_NOTES = 12;
 
-const keysFor = ({ shortcuts }: Action): { readonly keys?: string } => {
-  const [shortcut] = shortcuts ?? [];
-  return shortcut ? { keys: keysOf(shortcut, isApple()) } : {};
-};
-
-/**
- * An action on what is selected. Single letters find things in the list, so that only keys that type nothing are told.
- */
-const act = (editor: Editor, action: Action): Choice[] => {
-  if (!action.enabled(editor)) return [];
-  const { keys } = keysFor(action);
-  return [
-    {
-      label: action.label(editor),
-      ...(keys && keys.length > 1 && { keys }),
-      deed: { type: 'action', action },
-    },
-  ];
-};
+const act = (editor: Editor, action: Action): Choice[] =>
+  action.enabled(editor) ? [{ label: action.label(editor), deed: { type: 'action', action } }] : [];
 
 const go = (editor: Editor, label: string, id: string, under = 'Go to'): Choice => ({
   label,
