@@ -2,7 +2,7 @@ import '../style/by-list.css';
 import { type KeyboardEvent, type RefObject, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import type { Edit } from '../../src/index.ts';
 import { start } from '../actions/action.ts';
-import { keysOf } from '../actions/shortcuts.ts';
+import { keysOf } from '../actions/keys-of.ts';
 import type { Editor } from '../editor.ts';
 import { useEditor, useSession } from '../hooks.ts';
 import { Icon } from '../panels/icon.tsx';

@@ -4,7 +4,7 @@ import type { Moving } from '../canvas/model.ts';
 import type { Editor } from '../editor.ts';
 
 /** Something to type in. */
-export interface Field {
+interface Field {
   readonly name: string;
   readonly label: string;
   readonly value: string;

@@ -24,7 +24,7 @@ type PlainWords = Pick<ItemWords, 'name' | 'facts'> & { readonly brief?: string 
 const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
 
 /** "1 damage, 2 faults"; nothing where nothing is wrong. */
-export function levelWords(notes: Iterable<Note>): string[] {
+function levelWords(notes: Iterable<Note>): string[] {
   let [damage, faults] = [0, 0];
   for (const { level } of notes) {
     if (level === 'damage') damage++;

@@ -140,9 +140,9 @@ function showOnDrawing(editor: Editor, tree: Tree, branch: Branch): void {
     session.setState({ spoken: 'The case is turned to its rear.' });
   }
   const lifted = item.type === 'ribbon' || item.type === 'connector' ? item.ribbon.id : null;
-  if (session.getState().lifted !== lifted) session.setState({ lifted });
-  if (item.type === 'module' && session.getState().cursor !== item.module.id)
-    session.setState({ cursor: item.module.id });
+  const cursor = item.type === 'module' ? item.module.id : session.getState().cursor;
+  if (session.getState().lifted !== lifted || session.getState().cursor !== cursor)
+    session.setState({ lifted, cursor });
   const box = itemBox(sheetNow(editor), tree.derived, branch);
   if (box) reveal(editor, { x: (box.left + box.right) / 2, y: (box.top + box.bottom) / 2 });
 }
@@ -389,6 +389,10 @@ export function ListPanel() {
 
   const from = shown.length <= WHOLE ? 0 : first;
   const to = shown.length <= WHOLE ? shown.length : first + 4 * STRIDE;
+  const onPage = shown.slice(from, to).map((branch, i): readonly [Branch, number] => [branch, from + i]);
+  // The row that has the keys stays, however far the list is scrolled; among the others, so that it keeps its element.
+  if (here && at >= 0 && at < from) onPage.unshift([here, at]);
+  if (here && at >= to) onPage.push([here, at]);
   const row = (branch: Branch, i: number) => (
     <ListRow
       key={branch.id}
@@ -424,8 +428,7 @@ export function ListPanel() {
         onScroll={({ currentTarget }) => setFirst(firstOf(currentTarget.scrollTop, rowPx))}
       >
         <div role="none" style={{ height: shown.length * rowPx }}>
-          {shown.slice(from, to).map((branch, i) => row(branch, from + i))}
-          {here && at >= 0 && (at < from || at >= to) && row(here, at)}
+          {onPage.map(([branch, i]) => row(branch, i))}
         </div>
       </div>
       <p className="list-detail" aria-hidden="true">
