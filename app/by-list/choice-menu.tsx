@@ -254,7 +254,9 @@ export function ChoiceMenu() {
 
   const isFirst = steps.length === 1;
   const [head, ...rest] = page.choices;
-  const all = isFirst && found && head ? [head, ...found, ...rest] : page.choices;
+  const isByFinger = choosing.onStage && matchMedia('(hover: none)').matches;
+  const every = isFirst && found && head ? [head, ...found, ...rest] : page.choices;
+  const all = isByFinger ? every.filter(({ byKeys }) => !byKeys) : every;
   const waits = isFirst && page.later && !found;
   const items = ({ choices }: Group) =>
     choices.map((choice, i) => (
@@ -271,10 +273,21 @@ export function ChoiceMenu() {
         )}
         <b>{step.typing ? step.typing.label.replace('…', '') : page.title}</b>
       </div>
+      {page.says && (
+        <p id="choice-says" className="aside">
+          {page.says}
+        </p>
+      )}
       {step.typing ? (
         <ChoiceForm choice={step.typing} onDone={carryOut} onLeave={back} preview={preview} />
       ) : (
-        <div role="menu" aria-label={page.title} tabIndex={-1} onKeyDown={onKeyDown}>
+        <div
+          role="menu"
+          aria-label={page.title}
+          aria-describedby={page.says && 'choice-says'}
+          tabIndex={-1}
+          onKeyDown={onKeyDown}
+        >
           {inGroups(all).map((group) =>
             group.under === undefined ? (
               items(group)

@@ -44,6 +44,8 @@ export interface Choice {
   readonly under?: string;
   /** As printed on keys. */
   readonly keys?: string;
+  /** It goes on by arrow keys: nothing for a hand that has none. */
+  readonly byKeys?: true;
   /** Why it cannot be done. */
   readonly off?: string;
   readonly deed: Deed;
@@ -52,6 +54,8 @@ export interface Choice {
 /** Choices that stand together. */
 export interface Page {
   readonly title: string;
+  /** What there is to know before one chooses. */
+  readonly says?: string;
   readonly choices: readonly Choice[];
   /** Finds more, in its own time; answers with how to call that off. */
   readonly later?: (show: (choices: readonly Choice[]) => void) => () => void;

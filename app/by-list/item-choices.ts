@@ -128,6 +128,7 @@ function moduleChoices(editor: Editor, tree: Tree, module: PlacedModule): Choice
   return [
     {
       label: 'Pick up and carry',
+      byKeys: true,
       words: 'Arrow keys move it, Enter puts it down, Escape puts it back',
       ...(module.module.pinned && { off: `${module.name} is pinned` }),
       deed: { type: 'do', run: () => listKeysOf(editor).pickUp({ module: module.id }) },
@@ -250,6 +251,7 @@ function connectorChoices(editor: Editor, ribbon: LaidRibbon, connector: number)
     });
     choices.push({
       label: 'Pick up and carry',
+      byKeys: true,
       words: 'Arrow keys go from place to place, Enter puts it down, Escape puts it back',
       ...off,
       deed: { type: 'do', run: () => listKeysOf(editor).pickUp({ ribbon: ribbon.id, connector }) },
@@ -313,6 +315,7 @@ function ribbonChoices(editor: Editor, tree: Tree, ribbon: LaidRibbon): Choice[]
       ? [
           {
             label: 'Pick up and slide',
+            byKeys: true,
             words: 'Left and right slide it, Enter puts it down, Escape puts it back',
             ...off,
             deed: { type: 'do', run: () => listKeysOf(editor).pickUp({ ribbon: id }) },
@@ -411,7 +414,8 @@ function notePage(editor: Editor, tree: Tree, note: Note): Page {
       ]
     : [];
   return {
-    title: `${detail} ${remedy}`,
+    title: headline,
+    says: `${detail} ${remedy}`,
     choices: [
       {
         label: 'Show it on the drawing',

@@ -110,7 +110,7 @@ function plainWords(tree: Tree, item: Item, children: readonly Branch[]): PlainW
         brief: takenBy(tree, item.header).replace('taken by ', ''),
       };
     case 'ribbons':
-      return { name: 'Ribbons and leads', facts: [String(derived.wiring.ribbons.length)] };
+      return { name: 'Ribbons and leads', facts: [String(derived.wiring.ribbons.length)], brief: '' };
     case 'ribbon':
       return { name: item.ribbon.name, facts: ribbonFacts(item.ribbon) };
     case 'connector': {

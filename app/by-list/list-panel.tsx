@@ -41,8 +41,8 @@ import { shownIn, standOn, stepBy, trailOf, typeTo, withShut } from './walk-tree
 const TYPING_MS = 700;
 
 /** Shorter lists are on the page as a whole; of longer ones so many rows at a time, from every so many on. */
-const WHOLE = 240;
-const STRIDE = 60;
+const WHOLE = 160;
+const STRIDE = 40;
 
 /** Up to so many modules the rows start open. */
 const MOST_OPEN = 60;

@@ -20,7 +20,10 @@ interface ListKey {
 export interface ListKeys {
   /** Whether the key meant something here. */
   press(key: ListKey): boolean;
-  /** The pointer was used: the space bar is the hand's that moves the sheet, until the keys walk again. */
+  /**
+   * The pointer was used: what the keys carry is put back, and the space bar is the hand's that moves the sheet,
+   * until the keys walk again.
+   */
   pointed(): void;
   /** The list lost the keys. */
   leave(): void;
@@ -92,6 +95,8 @@ export function createListKeys(editor: Editor): ListKeys {
     },
     pointed() {
       walked = false;
+      carry.cancel();
+      onRibbon.cancel();
     },
     leave() {
       carry.cancel();
