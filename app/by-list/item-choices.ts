@@ -1,4 +1,5 @@
 import {
+  applyEdit,
   connectorAt,
   connectorOf,
   type Edit,
@@ -294,14 +295,20 @@ function exchangePage(editor: Editor, ribbon: LaidRibbon): Page {
   );
   return {
     title: `Another kind for ${ribbon.name}`,
-    choices: others.map(({ id, name }) => ({
-      label: name,
-      deed: {
-        type: 'edit',
-        edit: { type: 'exchange-ribbon', take: shownTake(editor).id, ribbon: ribbon.id, kind: id },
-        said: () => `${ribbon.name} is now ${name}.`,
-      },
-    })),
+    choices: others.map(({ id, name }): Choice => {
+      const edit = {
+        type: 'exchange-ribbon',
+        take: shownTake(editor).id,
+        ribbon: ribbon.id,
+        kind: id,
+      } as const;
+      const done = applyEdit(editor.layouts.layout(), edit);
+      return {
+        label: name,
+        ...(!done.ok && { off: done.error.message }),
+        deed: { type: 'edit', edit, said: () => `${ribbon.name} is now ${name}.` },
+      };
+    }),
     none: 'There is no other kind of its bus.',
   };
 }
