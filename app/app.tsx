@@ -1,41 +1,62 @@
 import { lazy, Suspense, useLayoutEffect } from 'react';
+import { start } from './actions/action.ts';
+import { showList } from './actions/show-list.ts';
 import type { Editor } from './editor.ts';
-import { EditorContext, useSession } from './hooks.ts';
+import { EditorContext, useEditor, useSession } from './hooks.ts';
 import { Banner, Spoken } from './panels/banner.tsx';
 import { Notes } from './panels/notes.tsx';
 import { TitleBlock } from './panels/title-block.tsx';
 import { TopBar } from './panels/top-bar.tsx';
 import { Tray } from './panels/tray.tsx';
 import { Stage } from './stage/stage.tsx';
-import { NARROW_PX } from './store/view.ts';
+import { isNarrow } from './store/view.ts';
 import { paintPage } from './style/paint.ts';
 import { useThemeName } from './style/use-theme.ts';
 
 /** Loaded when there is something to show in them. */
 const CasePanel = lazy(async () => ({ default: (await import('./panels/case/case-panel.tsx')).CasePanel }));
 const FoldBar = lazy(async () => ({ default: (await import('./panels/fold-bar.tsx')).FoldBar }));
+const ListPanel = lazy(async () => ({ default: (await import('./by-list/list-panel.tsx')).ListPanel }));
 const Overlays = lazy(async () => ({ default: (await import('./panels/overlays.tsx')).Overlays }));
 const ThisPart = lazy(async () => ({ default: (await import('./panels/this-part.tsx')).ThisPart }));
 
+/** The first stop of the keys: to the list of all that is in the take. */
+function SkipLink() {
+  const editor = useEditor();
+  const skip = (): void => {
+    editor.session.setState({ listOpen: false, fold: null });
+    start(editor, showList);
+  };
+  return (
+    <button type="button" className="skip" onClick={skip}>
+      Skip to By list
+    </button>
+  );
+}
+
 function Desk() {
-  const narrow = useSession(({ stage }) => stage.width > 0 && stage.width < NARROW_PX);
+  const narrow = useSession(({ stage }) => isNarrow(stage));
   const hasSelection = useSession(({ selection }) => selection.size > 0);
   const showsCase = useSession(({ fold }) => fold === 'case');
-  const isCovered = useSession(({ asked, kindDesk, handsOver, offered, showsLayouts }) =>
-    Boolean(asked || kindDesk || handsOver || offered || showsLayouts),
+  const isCovered = useSession(({ asked, kindDesk, handsOver, offered, showsLayouts, choosing }) =>
+    Boolean(asked || kindDesk || handsOver || offered || showsLayouts || choosing),
   );
+  const showsList = useSession(({ listOpen }) => listOpen) && !showsCase;
+  const labels = useSession(({ labelling }) => labelling);
   const theme = useThemeName();
   useLayoutEffect(() => paintPage(theme, document.documentElement), [theme]);
   return (
     <div className={narrow ? 'desk narrow' : 'desk'}>
+      <SkipLink />
       <TopBar />
       <main>
         <Stage />
         {!narrow && (
           <aside className="margin" aria-label="Margin">
-            {showsCase || <Notes besideRows />}
+            {showsCase || showsList || <Notes besideRows />}
+            <Suspense>{showsList && <ListPanel />}</Suspense>
             <Suspense>{showsCase && <CasePanel />}</Suspense>
-            <Suspense>{hasSelection && !showsCase && <ThisPart />}</Suspense>
+            <Suspense>{hasSelection && !showsCase && (!showsList || labels) && <ThisPart />}</Suspense>
             <TitleBlock />
           </aside>
         )}

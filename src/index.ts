@@ -69,11 +69,19 @@ export {
 export { type LayOptions, layAlong } from './wiring/lay-along.ts';
 export { layLoose } from './wiring/lay-loose.ts';
 export { type LaidOver, layRibbon } from './wiring/lay-ribbon.ts';
-export { type Landing, type Laying, type Miss, type WhyNot, whyNotOn } from './wiring/laying.ts';
+export {
+  connectorsFor,
+  type Landing,
+  type Laying,
+  type Miss,
+  type WhyNot,
+  whyNotOn,
+} from './wiring/laying.ts';
+export { leadFor } from './wiring/lead.ts';
 export { directionOf, type Lie } from './wiring/lie.ts';
 export { crossesJoint, distanceMm } from './wiring/neighbours.ts';
 export { betterKind, landed, type Pulled, pullRibbon } from './wiring/pull-ribbon.ts';
 export { seatedOnOf, seatPlaces } from './wiring/seat-places.ts';
 export { type Lead, lengthMmOf, type NoLead, shortestLead, tautest } from './wiring/shortest-lead.ts';
-export { isInStock } from './wiring/stock.ts';
+export { isInStock, ownedLeft } from './wiring/stock.ts';
 export type { WholeTake } from './wiring/whole-take.ts';

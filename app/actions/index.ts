@@ -26,6 +26,7 @@ import { selectJoined } from './select-joined.ts';
 import { themes, toggleHalfHp, togglePush } from './settings.ts';
 import { showCase } from './show-case.ts';
 import { showLayouts } from './show-layouts.ts';
+import { showList } from './show-list.ts';
 import { nextNote, previousNote } from './step-note.ts';
 import { nextRibbon, previousRibbon } from './step-ribbon.ts';
 import { nextTake, previousTake } from './step-take.ts';
@@ -58,6 +59,7 @@ export const actions: readonly Action[] = [
   ...nudges,
   showCase,
   showLayouts,
+  showList,
   turnRibbon,
   twistRibbon,
   lockRibbons,

@@ -22,19 +22,3 @@ const fits = (press: KeyPress, { key, mod, shift, alt }: Shortcut): boolean =>
 
 export const actionFor = (actions: readonly Action[], press: KeyPress): Action | undefined =>
   actions.find(({ shortcuts }) => shortcuts?.some((shortcut) => fits(press, shortcut)));
-
-const NAMES: Readonly<Record<string, string>> = {
-  ArrowLeft: '←',
-  ArrowRight: '→',
-  ArrowUp: '↑',
-  ArrowDown: '↓',
-  Delete: 'Del',
-  Escape: 'Esc',
-};
-
-/** A shortcut as it is printed on keys. */
-export function keysOf({ key, mod, shift, alt }: Shortcut, apple: boolean): string {
-  const name = NAMES[key] ?? (key.length === 1 ? key.toUpperCase() : key);
-  if (apple) return `${alt ? '⌥' : ''}${shift ? '⇧' : ''}${mod ? '⌘' : ''}${name}`;
-  return [...(mod ? ['Ctrl'] : []), ...(alt ? ['Alt'] : []), ...(shift ? ['Shift'] : []), name].join('+');
-}

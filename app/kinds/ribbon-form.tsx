@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { RibbonKind } from '../../src/index.ts';
 import { figure } from '../panels/figures.ts';
-import { RibbonDrawing } from '../panels/kind-drawing.tsx';
+import { RibbonDrawing } from '../panels/ribbon-drawing.tsx';
 import { BusRow } from './bus-row.tsx';
 import { ChoiceRow, Field, RadioRow, TextRow } from './field.tsx';
 import { KindForm, useKitInForm, useTold } from './kind-form.tsx';

@@ -1,6 +1,6 @@
 import { memo } from 'react';
 import { type Action, start } from '../actions/action.ts';
-import { keysOf } from '../actions/shortcuts.ts';
+import { keysOf } from '../actions/keys-of.ts';
 import { useAction, useEditor } from '../hooks.ts';
 import { isApple } from '../platform/keyboard.ts';
 import { Icon } from './icon.tsx';

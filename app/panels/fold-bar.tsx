@@ -1,3 +1,4 @@
+import { lazy, Suspense } from 'react';
 import { useEditor, useSession } from '../hooks.ts';
 import type { Fold } from '../store/session.ts';
 import { CasePanel } from './case/case-panel.tsx';
@@ -7,11 +8,14 @@ import { LoadLines, TitleBlock } from './title-block.tsx';
 import { Tray } from './tray.tsx';
 import { useShownNotes } from './use-notes.ts';
 
+const ListPanel = lazy(async () => ({ default: (await import('../by-list/list-panel.tsx')).ListPanel }));
+
 const FOLDS: readonly { readonly id: Fold; readonly label: string }[] = [
   { id: 'stock', label: 'Stock' },
   { id: 'notes', label: 'Notes' },
   { id: 'part', label: 'This part' },
   { id: 'case', label: 'Case' },
+  { id: 'list', label: 'By list' },
 ];
 
 /** On a narrow screen tray, notes and part fold to the bottom, one open at a time. */
@@ -30,6 +34,7 @@ export function FoldBar() {
           {fold === 'notes' && <Notes besideRows={false} />}
           {fold === 'notes' && <LoadLines />}
           {fold === 'case' && <CasePanel />}
+          <Suspense>{fold === 'list' && <ListPanel />}</Suspense>
           {fold === 'part' && (
             <ThisPart hint="Nothing is selected. Tap a module, a ribbon, a board or a row’s rail." />
           )}

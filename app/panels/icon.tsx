@@ -13,6 +13,7 @@ const PATHS = {
   remove: 'M3 4.5h10M6.5 4.5V2.5h3v2M4.5 4.5l.7 9h5.6l.7-9',
   copy: 'M5.5 2.5h8v8M2.5 5.5h8v8h-8z',
   joined: 'M2 5h4v6H2zM10 5h4v6h-4zM4 8h8',
+  list: 'M2 3.5h3M7 3.5h7M4.5 8h2M8.5 8H14M4.5 12.5h2M8.5 12.5H14',
   layers: 'M8 2 14 5 8 8 2 5zM2.5 8 8 10.8 13.500 8M2.5 11 8 13.800 13.500 11',
   duplicate: 'M2.5 2.5h7v7h-7zM6.5 12v1.5h7v-7H12',
   swap: 'M2 5.5h11M10 2.5l3 3-3 3M14 10.5H3M6 7.5l-3 3 3 3',

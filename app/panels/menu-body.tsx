@@ -6,6 +6,7 @@ import { cut } from '../actions/cut.ts';
 import { feedAllThatNeed } from '../actions/feed-all.ts';
 import { handOver } from '../actions/hand-over.ts';
 import { actions } from '../actions/index.ts';
+import { keysOf } from '../actions/keys-of.ts';
 import { newEmptyStock, newLayout } from '../actions/new-layout.ts';
 import { openDemo } from '../actions/open-demo.ts';
 import { openFile } from '../actions/open-file.ts';
@@ -14,9 +15,9 @@ import { removeTake } from '../actions/remove-take.ts';
 import { saveFile } from '../actions/save-file.ts';
 import { selectJoined } from '../actions/select-joined.ts';
 import { type Setting, themes, toggleHalfHp, togglePush } from '../actions/settings.ts';
-import { keysOf } from '../actions/shortcuts.ts';
 import { showCase } from '../actions/show-case.ts';
 import { showLayouts } from '../actions/show-layouts.ts';
+import { showList } from '../actions/show-list.ts';
 import { useAction, useEditor, useSession, useTake } from '../hooks.ts';
 import { isApple } from '../platform/keyboard.ts';
 import { Icon } from './icon.tsx';
@@ -93,11 +94,19 @@ export function MenuBody({ menu }: { readonly menu: string }) {
   return (
     <>
       <h2>Layout</h2>
-      {[showCase, showLayouts, newLayout, newEmptyStock, openDemo, openFile, saveFile, handOver].map(
-        (action) => (
-          <Item key={action.id} action={action} menu={menu} />
-        ),
-      )}
+      {[
+        showCase,
+        showList,
+        showLayouts,
+        newLayout,
+        newEmptyStock,
+        openDemo,
+        openFile,
+        saveFile,
+        handOver,
+      ].map((action) => (
+        <Item key={action.id} action={action} menu={menu} />
+      ))}
       <h2>This take</h2>
       <TextField
         label="Name of the take"

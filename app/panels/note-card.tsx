@@ -1,7 +1,6 @@
 import { lazy, memo, Suspense, useEffect, useRef } from 'react';
 import { perform } from '../actions/action.ts';
 import { useEditor, useSession } from '../hooks.ts';
-import { focusNote } from '../store/focus-note.ts';
 import { LevelMark } from './icon.tsx';
 import { useNote } from './use-notes.ts';
 
@@ -28,6 +27,7 @@ export const NoteCard = memo(function NoteCard({ id, gone = false, brief = false
   if (!note) return null;
   const { level, headline, detail, remedy, take, key, facts, accepted } = note;
   const inFull = !brief || isFocused;
+  const touch = async () => (await import('../store/focus-note.ts')).focusNote(editor, note);
   const putAway = () => perform(editor, { type: 'accept-finding', take, key, facts });
   return (
     <article
@@ -38,7 +38,7 @@ export const NoteCard = memo(function NoteCard({ id, gone = false, brief = false
     >
       <LevelMark level={level} />
       <h2>
-        <button type="button" aria-pressed={isFocused} onClick={() => focusNote(editor, note)}>
+        <button type="button" aria-pressed={isFocused} onClick={touch}>
           {headline}
         </button>
       </h2>

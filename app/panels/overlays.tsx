@@ -2,6 +2,7 @@ import { lazy, Suspense } from 'react';
 import { useSession } from '../hooks.ts';
 
 const Asked = lazy(async () => ({ default: (await import('./asked.tsx')).Asked }));
+const ChoiceMenu = lazy(async () => ({ default: (await import('../by-list/choice-menu.tsx')).ChoiceMenu }));
 const HandOver = lazy(async () => ({ default: (await import('../hand-over/hand-over.tsx')).HandOver }));
 const KindDesk = lazy(async () => ({ default: (await import('../kinds/kind-desk.tsx')).KindDesk }));
 const LayoutsDesk = lazy(async () => ({ default: (await import('../keep/layouts-desk.tsx')).LayoutsDesk }));
@@ -10,6 +11,7 @@ const Offer = lazy(async () => ({ default: (await import('../hand-over/offer.tsx
 /** Whatever lies over everything else; loaded with the first of it. */
 export function Overlays() {
   const asks = useSession(({ asked }) => asked !== null);
+  const chooses = useSession(({ choosing }) => choosing !== null);
   const kindDesk = useSession((session) => session.kindDesk);
   const handsOver = useSession((session) => session.handsOver);
   const showsLayouts = useSession((session) => session.showsLayouts);
@@ -17,6 +19,7 @@ export function Overlays() {
   return (
     <>
       <Suspense>{asks && <Asked />}</Suspense>
+      <Suspense>{chooses && <ChoiceMenu />}</Suspense>
       <Suspense>{kindDesk && <KindDesk desk={kindDesk} />}</Suspense>
       <Suspense>{showsLayouts && <LayoutsDesk />}</Suspense>
       <Suspense>{handsOver && <HandOver />}</Suspense>

@@ -2,6 +2,7 @@ import { lazy, Suspense } from 'react';
 import { perform } from '../actions/action.ts';
 import { handOver } from '../actions/hand-over.ts';
 import { redo } from '../actions/redo.ts';
+import { showList } from '../actions/show-list.ts';
 import { undo } from '../actions/undo.ts';
 import { useEditor, useLayout } from '../hooks.ts';
 import { ActionButton } from './action-button.tsx';
@@ -34,6 +35,7 @@ export function TopBar() {
       <Takes />
       <VerdictLine />
       <div className="tools">
+        <ActionButton action={showList} />
         <ActionButton action={undo} />
         <ActionButton action={redo} />
         <ActionButton action={handOver} />

@@ -8,7 +8,7 @@ import { isLead } from '../store/leads.ts';
 import type { TrayFilter } from '../store/session.ts';
 import { figure } from './figures.ts';
 import { Icon } from './icon.tsx';
-import { ModuleDrawing, RibbonDrawing } from './kind-drawing.tsx';
+import { ModuleDrawing } from './kind-drawing.tsx';
 
 const FILTERS: readonly { readonly id: TrayFilter; readonly label: string }[] = [
   { id: 'modules', label: 'Modules' },
@@ -19,6 +19,10 @@ const FILTERS: readonly { readonly id: TrayFilter; readonly label: string }[] = 
 const NEW = { modules: newModuleKind, ribbons: newRibbonKind, leads: newLeadKind } as const;
 const SORT = { modules: 'module', ribbons: 'ribbon', leads: 'lead' } as const;
 
+/** The modules are shown first. */
+const RibbonDrawing = lazy(async () => ({
+  default: (await import('./ribbon-drawing.tsx')).RibbonDrawing,
+}));
 const KindMenu = lazy(async () => ({ default: (await import('../kinds/kind-menu.tsx')).KindMenu }));
 
 const matches = (name: string, find: string): boolean =>
@@ -137,7 +141,9 @@ export function Tray() {
               onMore={more(kind)}
               facts={`${kind.connectors.length} connectors · ${countOf(laid.get(kind.id) ?? 0, kind.owned)}`}
             >
-              <RibbonDrawing kind={kind} />
+              <Suspense>
+                <RibbonDrawing kind={kind} />
+              </Suspense>
             </Card>
           ) : (
             <Card

@@ -1,5 +1,5 @@
 import { memo, type RefObject, useMemo } from 'react';
-import type { PlacedModule } from '../../src/index.ts';
+import type { PlacedModule, PlacedRow, Places } from '../../src/index.ts';
 import { selectionKey } from '../canvas/model.ts';
 import { layOutSheet, moduleBox, type Sheet } from '../canvas/sheet.ts';
 import { useAnalysis, useEditor, useGesture, useSession } from '../hooks.ts';
@@ -12,12 +12,12 @@ interface OptionProps {
   readonly module: PlacedModule;
   readonly sheet: Sheet;
   readonly notes: number;
+  readonly selected: boolean;
 }
 
 /** A module as a screen reader finds it: lying where it is drawn, with what the drawing shows in words. */
-const Option = memo(function Option({ module: placed, sheet, notes }: OptionProps) {
+const Option = memo(function Option({ module: placed, sheet, notes, selected }: OptionProps) {
   const { id, name, facts, module } = placed;
-  const selected = useSession(({ selection }) => selection.has(selectionKey('module', id)));
   const { left, top, right, bottom } = moduleBox(sheet, placed);
   const words = [
     name,
@@ -49,6 +49,34 @@ function useNoteCounts(): ReadonlyMap<string, number> {
     return counts;
   }, [notes]);
 }
+
+interface OptionsProps {
+  readonly places: Places;
+  readonly sheet: Sheet;
+  readonly counts: ReadonlyMap<string, number>;
+}
+
+/** All modules by row: made anew when the take or the side changes, not when the sheet or the keys move. */
+const Options = memo(function Options({ places, sheet, counts }: OptionsProps) {
+  // Asked once for all: a thousand listeners of their own would be called at every change of the session.
+  const selection = useSession((session) => session.selection);
+  const byRow = new Map(places.rows.map((row): [PlacedRow, PlacedModule[]] => [row, []]));
+  for (const module of places.modules) byRow.get(module.row)?.push(module);
+  return [...byRow].map(([{ row, index }, modules]) => (
+    // biome-ignore lint/a11y/useSemanticElements: a list of options may hold groups, but no fieldsets.
+    <div key={row.id} role="group" aria-label={row.name ?? `Row ${index + 1}`}>
+      {modules.map((module) => (
+        <Option
+          key={module.id}
+          module={module}
+          sheet={sheet}
+          notes={counts.get(module.id) ?? 0}
+          selected={selection.has(selectionKey('module', module.id))}
+        />
+      ))}
+    </div>
+  ));
+});
 
 /** Follows the sheet about the stage with a transform alone: the list itself is laid out once, at 1 px per mm. */
 function useSheetTransform(): string {
@@ -82,16 +110,7 @@ export function ByList({ ref }: { readonly ref: RefObject<HTMLDivElement | null>
       aria-activedescendant={atCursor ? optionId(atCursor.id) : undefined}
     >
       <div className="options" style={{ transform }}>
-        {derived.places.rows.map((row) => (
-          // biome-ignore lint/a11y/useSemanticElements: a list of options may hold groups, but no fieldsets.
-          <div key={row.row.id} role="group" aria-label={row.row.name ?? `Row ${row.index + 1}`}>
-            {derived.places.modules
-              .filter((module) => module.row === row)
-              .map((module) => (
-                <Option key={module.id} module={module} sheet={sheet} notes={counts.get(module.id) ?? 0} />
-              ))}
-          </div>
-        ))}
+        <Options places={derived.places} sheet={sheet} counts={counts} />
       </div>
       {ring && (
         <div className="cursor-frame" aria-hidden="true" style={{ transform }}>

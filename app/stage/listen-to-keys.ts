@@ -3,7 +3,7 @@ import { actions } from '../actions/index.ts';
 import { actionFor } from '../actions/shortcuts.ts';
 import type { Editor } from '../editor.ts';
 import { isTyping } from '../platform/keyboard.ts';
-import { createListKeys } from '../tools/list-keys.ts';
+import { listKeysOf } from '../tools/list-keys.ts';
 import type { Toolbox } from '../tools/toolbox.ts';
 import { listen } from './listen.ts';
 
@@ -15,18 +15,14 @@ const isMenuOpen = (): boolean => document.querySelector(':popover-open') !== nu
 
 /** Keys of the list itself; they come before all others. */
 function listenToList(editor: Editor, list: HTMLElement): () => void {
-  const keys = createListKeys(editor);
-  const end = listen(list, {
+  const keys = listKeysOf(editor);
+  return listen(list, {
     keydown(event) {
       if (!event.ctrlKey && !event.metaKey && keys.press(event)) event.preventDefault();
     },
     pointerdown: keys.pointed,
     blur: keys.leave,
   });
-  return () => {
-    end();
-    keys.release();
-  };
 }
 
 /** Leads keys to actions, wherever the focus is; typing is left alone. */

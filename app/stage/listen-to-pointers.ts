@@ -91,7 +91,13 @@ export function listenToPointers(stage: HTMLElement, toolbox: Toolbox): () => vo
           mod: event.ctrlKey || event.metaKey,
         });
       },
-      contextmenu: (event) => event.preventDefault(),
+      contextmenu(event) {
+        event.preventDefault();
+        // A finger that rests is the tools' own; keys have no place.
+        const { pointerType } = event as PointerEvent;
+        if (pointerType === 'mouse') toolbox.ask(read(event as PointerEvent));
+        else if (!pointerType) toolbox.ask(null);
+      },
     },
     { passive: false },
   );

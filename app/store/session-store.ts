@@ -10,6 +10,7 @@ const KEYS = Object.keys(KEPT_IN) as (keyof Session)[];
 const FITS: Partial<Record<keyof Session, (value: unknown) => boolean>> = {
   theme: (value) => ['auto', 'light', 'dark', 'dim'].includes(value as string),
   halfHp: (value) => typeof value === 'boolean',
+  listOpen: (value) => typeof value === 'boolean',
   push: (value) => typeof value === 'boolean',
 };
 

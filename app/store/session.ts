@@ -5,7 +5,7 @@ import type { Aim, SelectionKey, Side, Size, ThemeName, Viewport } from '../canv
 export type ThemeChoice = ThemeName | 'auto';
 export type TrayFilter = 'modules' | 'ribbons' | 'leads';
 /** What is folded up at the bottom of a narrow screen; the case stands in the margin of a wide one. */
-export type Fold = 'stock' | 'notes' | 'part' | 'case';
+export type Fold = 'stock' | 'notes' | 'part' | 'case' | 'list';
 
 /** Something that would lose more than it says, put to the user before it is done. */
 interface Asked {
@@ -30,6 +30,18 @@ interface Pile {
   readonly of: number;
   /** It is told as long as this is what is selected. */
   readonly selection: ReadonlySet<SelectionKey>;
+}
+
+/** What is to be done with an item of By list is being chosen, beside a point of the window or the stage, CSS px. */
+interface Choosing {
+  readonly item: string;
+  readonly x: number;
+  readonly y: number;
+  readonly onStage?: true;
+  /** What was selected before. */
+  readonly others: ReadonlySet<SelectionKey>;
+  /** The label of the choice that is taken at once. */
+  readonly take?: string;
 }
 
 /** A connector by its ribbon's id and its own number, from 0. */
@@ -71,6 +83,9 @@ export interface Session {
   readonly trayOpen: boolean;
   readonly fold: Fold | null;
   readonly asked: Asked | null;
+  readonly choosing: Choosing | null;
+  /** By list stands in the margin of a wide screen. */
+  readonly listOpen: boolean;
   readonly kindDesk: KindDesk | null;
   /** All layouts that are kept lie open, to take one. */
   readonly showsLayouts: boolean;
@@ -114,6 +129,8 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   trayOpen: 'nowhere',
   fold: 'nowhere',
   asked: 'nowhere',
+  choosing: 'nowhere',
+  listOpen: 'browser',
   kindDesk: 'nowhere',
   showsLayouts: 'nowhere',
   handsOver: 'nowhere',
@@ -148,6 +165,8 @@ export const FIRST_SESSION: Session = {
   trayOpen: true,
   fold: null,
   asked: null,
+  choosing: null,
+  listOpen: false,
   kindDesk: null,
   showsLayouts: false,
   handsOver: false,

@@ -7,7 +7,9 @@ import type { Point } from '../tools/pointer.ts';
 import type { RailPlace } from '../tools/slide.ts';
 
 /** Stages narrower than this have their notes and tray folded to the bottom. */
-export const NARROW_PX = 760;
+const NARROW_PX = 760;
+
+export const isNarrow = ({ width }: Size): boolean => width > 0 && width < NARROW_PX;
 
 /** What the margin covers of a wide stage: notes, title block and the ground around them. */
 const MARGIN_PX = 362;

@@ -20,13 +20,20 @@ interface ListKey {
 export interface ListKeys {
   /** Whether the key meant something here. */
   press(key: ListKey): boolean;
-  /** The pointer was used: the space bar is the hand's that moves the sheet, until the keys walk again. */
+  /**
+   * The pointer was used: what the keys carry is put back, and the space bar is the hand's that moves the sheet,
+   * until the keys walk again.
+   */
   pointed(): void;
   /** The list lost the keys. */
   leave(): void;
-  /** Hears no more of what becomes of the layout. */
-  release(): void;
+  /** Whether something is being carried: arrows move it, Enter puts it down, Escape puts it back. */
+  isCarrying(): boolean;
+  /** Picks a module up, a ribbon to be slid, or one of its connectors; selected, whatever was selected before. */
+  pickUp(what: PickUp): void;
 }
+
+type PickUp = { readonly module: string } | { readonly ribbon: string; readonly connector?: number };
 
 const ARROWS: Readonly<Record<string, Arrow>> = {
   ArrowLeft: 'left',
@@ -48,7 +55,7 @@ export function createListKeys(editor: Editor): ListKeys {
 
   /** What is carried is known as it was when it was picked up: what another hand changes meanwhile puts it back. */
   let isOwn = false;
-  const release = editor.layouts.store.subscribe((now, then) => {
+  editor.layouts.store.subscribe((now, then) => {
     if (!isOwn && now.history.present !== then.history.present) putBack();
   });
 
@@ -106,8 +113,37 @@ export function createListKeys(editor: Editor): ListKeys {
     },
     pointed() {
       walked = false;
+      carry.cancel();
+      onRibbon.cancel();
     },
     leave: putBack,
-    release,
+    isCarrying: () => carry.isCarrying() || onRibbon.isCarrying(),
+    pickUp(what) {
+      if ('module' in what) {
+        const { selection } = session.getState();
+        const isSelected = selection.has(selectionKey('module', what.module));
+        session.setState({
+          cursor: what.module,
+          ...(!isSelected && { selection: selectionOf('module', [what.module]) }),
+        });
+        carry.pick(what.module);
+        return;
+      }
+      const { ribbon, connector } = what;
+      session.setState({
+        selection: selectionOf('ribbon', [ribbon]),
+        connector: connector === undefined ? null : { ribbon, connector },
+      });
+      onRibbon.pick();
+    },
   };
+}
+
+const shared = new WeakMap<Editor, ListKeys>();
+
+/** The keys that the drawing and By list share: what one of them picks up the other can put down. */
+export function listKeysOf(editor: Editor): ListKeys {
+  const known = shared.get(editor) ?? createListKeys(editor);
+  shared.set(editor, known);
+  return known;
 }

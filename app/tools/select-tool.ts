@@ -13,6 +13,7 @@ import { freeBerthAt } from './berths.ts';
 import { casePartTool } from './case-part-tool.ts';
 import { dragTool } from './drag-tool.ts';
 import { type Grip, gripAt, nearestPlace } from './grip.ts';
+import { openChoicesAt } from './item-at.ts';
 import { layTool } from './lay-tool.ts';
 import { marqueeTool } from './marquee-tool.ts';
 import { panTool } from './pan-tool.ts';
@@ -30,6 +31,8 @@ const TAP_REACH_PX = { mouse: 12, pen: 16, touch: 26 } as const;
 type State =
   | { readonly at: 'idle' }
   | { readonly at: 'pointing'; readonly from: Pointer; readonly hit: Hit | null }
+  /** A finger has rested: let go, it asks what can be done; moved, it moves what it rests on. */
+  | { readonly at: 'resting'; readonly from: Pointer; readonly hit: Hit | null; readonly to: Tool | null }
   /** Another tool has taken over until the pointer is let go. */
   | { readonly at: 'handed on'; readonly to: Tool };
 
@@ -46,7 +49,7 @@ const selectable = (pile: readonly Hit[]): readonly Hit[] => {
 /**
  * Taps select, again at the same place what lies below, and a double tap all that is joined; a press that wanders
  * moves what is selected, draws a marquee or, by finger, moves the sheet. From a free header it pulls a ribbon or
- * lead; a finger rests there first.
+ * lead; a finger rests there first. A finger that rests and is let go asks what can be done.
  */
 export function selectTool(editor: Editor, taps: Taps): Tool {
   const { session, platform } = editor;
@@ -167,17 +170,25 @@ export function selectTool(editor: Editor, taps: Taps): Tool {
       state = { at: 'pointing', from, hit };
       if (from.kind !== 'touch') return;
       forgetPress = platform.clock.after(LONG_PRESS_MS, () => {
-        rest();
-        if (freeBerthAt(editor, from))
-          handOn(
-            layTool(editor, () => null),
-            from,
-          );
-        else select(hit, true);
+        const to = freeBerthAt(editor, from) ? layTool(editor, () => null) : null;
+        to?.down(from);
+        taps.forget();
+        state = { at: 'resting', from, hit, to };
       });
     },
     move(pointer) {
       if (state.at === 'handed on') state.to.move(pointer);
+      if (state.at === 'resting' && hasWandered(state.from, pointer)) {
+        const { from, hit, to } = state;
+        if (to) state = { at: 'handed on', to };
+        else {
+          const key = keyOf(hit);
+          if (key && !session.getState().selection.has(key)) select(hit, false);
+          handOn(successor(from, hit), from);
+        }
+        if (state.at === 'handed on') state.to.move(pointer);
+        return;
+      }
       if (state.at !== 'pointing' || !hasWandered(state.from, pointer)) return;
       forgetPress();
       taps.forget();
@@ -187,10 +198,15 @@ export function selectTool(editor: Editor, taps: Taps): Tool {
     up(pointer) {
       if (state.at === 'handed on') state.to.up(pointer);
       if (state.at === 'pointing') tap(pointer, state.hit);
+      if (state.at === 'resting') {
+        const { from, to } = state;
+        to?.cancel();
+        openChoicesAt(editor, from);
+      }
       rest();
     },
     cancel() {
-      if (state.at === 'handed on') state.to.cancel();
+      if (state.at === 'handed on' || state.at === 'resting') state.to?.cancel();
       rest();
     },
     press: (key) => state.at === 'handed on' && state.to.press?.(key) === true,

@@ -4,6 +4,7 @@ import { zoomAbout } from '../canvas/viewport.ts';
 import type { Editor } from '../editor.ts';
 import { boardUnder } from '../store/under-pointer.ts';
 import { lookAt, sheetNow, toSheet, viewportNow } from '../store/view.ts';
+import { askAbout, openChoicesAt } from './item-at.ts';
 import { createLift } from './lift.ts';
 import { panTool } from './pan-tool.ts';
 import { pinchTool } from './pinch-tool.ts';
@@ -20,6 +21,8 @@ export interface Toolbox extends Tool {
   /** What the pointer looks like where a press would take hold of the case itself; empty: as ever. */
   cursorAt(pointer: Pointer): string;
   wheel(wheel: Wheel): void;
+  /** Asks what can be done with what lies under a pointer, or with the module on which the keys stand. */
+  ask(pointer: Pointer | null): void;
   /** While the space bar is held, a press moves the sheet. */
   holdSheet(held: boolean): void;
   /** Hears no more of what becomes of the layout. */
@@ -129,6 +132,12 @@ export function createToolbox(editor: Editor): Toolbox {
       if (mod) return lookAt(editor, zoomAbout(viewport, 2 ** (-dy / DOUBLING_PX), x, y));
       const [across, down] = shift && dx === 0 ? [dy, 0] : [dx, dy];
       lookAt(editor, { ...viewport, x: viewport.x - across, y: viewport.y - down });
+    },
+    ask(pointer) {
+      const { cursor, inHand } = editor.session.getState();
+      if (active || inHand !== null) return;
+      if (pointer) openChoicesAt(editor, pointer);
+      else if (cursor !== null) askAbout(editor, cursor);
     },
     holdSheet(held) {
       sheetHeld = held;

@@ -29,7 +29,7 @@ describe('a link in the address', () => {
 
     await answerOffer(driver.editor, true);
     expect(driver.editor.layouts.layout()).toMatchObject({ title: 'Theirs', parent: 'b' });
-    expect(driver.editor.layouts.layout()).not.toHaveProperty('id');
+    expect(driver.editor.layouts.layout().id).toMatch(/^fresh-/);
     expect([driver.steps, driver.address.whole()]).toEqual([1, 'https://example.org/rack/']);
     driver.editor.layouts.undo();
     expect(titleOf(driver)).toBe('Shoreline kit');

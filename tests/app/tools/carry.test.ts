@@ -4,6 +4,7 @@ import { shownAnalysis } from '../../../app/editor.ts';
 import { startAnnouncer } from '../../../app/store/announcer.ts';
 import { selectionOf } from '../../../app/store/selection.ts';
 import { createCarry } from '../../../app/tools/carry.ts';
+import { listKeysOf } from '../../../app/tools/list-keys.ts';
 import { walk } from '../../../app/tools/walk.ts';
 import { Driver } from '../driver.ts';
 
@@ -88,5 +89,26 @@ describe('walking from module to module', () => {
     expect(walk(rear, modules, 'gull-1', 'down')).toBe('gull-2');
     expect(walk(rear, modules, 'kelp', 'up')).toBe('boulder-2');
     expect(walk(rear, modules, 'kelp', 'down')).toBe('kelp');
+  });
+});
+
+describe('keys that the drawing and By list share', () => {
+  test('what one picks up the other puts down; a pointer puts it back, so that no gesture is left over', () => {
+    const { editor } = new Driver();
+    const keys = listKeysOf(editor);
+    expect(listKeysOf(editor)).toBe(keys);
+    keys.pickUp({ module: 'gull-1' });
+    expect(keys.isCarrying()).toBe(true);
+    keys.pointed();
+    expect(keys.isCarrying()).toBe(false);
+    expect(editor.gestures.store.getState().running).toBe(false);
+    keys.pickUp({ ribbon: 's1', connector: 1 });
+    expect(editor.session.getState().connector).toEqual({ ribbon: 's1', connector: 1 });
+    expect(keys.press({ key: 'Escape', shiftKey: false, altKey: false })).toBe(true);
+    expect(keys.isCarrying()).toBe(false);
+    keys.pickUp({ ribbon: 's1' });
+    expect(editor.session.getState().spoken).toMatch(/^S1 picked up\. Left and right slide it/);
+    keys.leave();
+    expect(editor.gestures.store.getState().running).toBe(false);
   });
 });

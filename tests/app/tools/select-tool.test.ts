@@ -212,12 +212,42 @@ describe('by finger', () => {
     expect(driver.place('gull-1')).toEqual(['upper', 70]);
   });
 
-  test('a long press adds to the selection', () => {
-    const driver = new Driver().with({ kind: 'touch' });
-    driver.click(driver.on('gull-1')).down(driver.on('foghorn'));
+  const rest = (driver: Driver, id: string): void => {
+    driver.down(driver.on(id));
     driver.clock.pass(500);
+  };
+
+  test('a long press asks what can be done; what was selected before can be taken to it', () => {
+    const driver = new Driver().with({ kind: 'touch' });
+    driver.click(driver.on('gull-1'));
+    rest(driver, 'foghorn');
+    expect(driver.editor.session.getState().choosing).toBeNull();
     driver.up();
-    expect(driver.selection).toEqual(['module:gull-1', 'module:foghorn']);
+    const { choosing } = driver.editor.session.getState();
+    expect(choosing).toMatchObject({ item: 'module:foghorn', onStage: true });
+    expect([...(choosing?.others ?? [])]).toEqual(['module:gull-1']);
+    expect(driver.selection).toEqual(['module:foghorn']);
+    expect(driver.steps).toBe(0);
+  });
+
+  test('a long press that moves on moves what it rests on, selected or not, and asks nothing', () => {
+    const driver = new Driver().with({ kind: 'touch' });
+    rest(driver, 'gull-1');
+    driver.move(driver.hp(2)).up();
+    expect(driver.place('gull-1')).toEqual(['upper', 70]);
+    expect(driver.editor.session.getState().choosing).toBeNull();
+    expect(driver.steps).toBe(1);
+  });
+
+  test('a long press called off, by Escape or a second finger, asks nothing', () => {
+    const driver = new Driver().with({ kind: 'touch' });
+    rest(driver, 'gull-1');
+    driver.cancel().up();
+    expect(driver.editor.session.getState().choosing).toBeNull();
+    rest(driver, 'gull-1');
+    driver.with({ id: 2 }).down({ x: 600, y: 300 }).up();
+    expect(driver.editor.session.getState().choosing).toBeNull();
+    expect(driver.selection).toEqual([]);
   });
 
   test('a second finger calls off the drag and pinches: what lies between the fingers stays there', () => {
