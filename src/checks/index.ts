@@ -1,4 +1,6 @@
 import type { Check } from './check.ts';
+import { boardOverload } from './rules/board-overload.ts';
+import { contactOverload } from './rules/contact-overload.ts';
 import { crossed } from './rules/crossed.ts';
 import { crowded } from './rules/crowded.ts';
 import { displaced } from './rules/displaced.ts';
@@ -6,6 +8,7 @@ import { doubleFeed } from './rules/double-feed.ts';
 import { doubleSeat } from './rules/double-seat.ts';
 import { foreignVoltage } from './rules/foreign-voltage.ts';
 import { freePins } from './rules/free-pins.ts';
+import { groundShift } from './rules/ground-shift.ts';
 import { guessedData } from './rules/guessed-data.ts';
 import { joinedSupplies } from './rules/joined-supplies.ts';
 import { keyAgainst } from './rules/key-against.ts';
@@ -13,6 +16,8 @@ import { leadShort } from './rules/lead-short.ts';
 import { linesDiffer } from './rules/lines-differ.ts';
 import { looksAway } from './rules/looks-away.ts';
 import { looseEnd } from './rules/loose-end.ts';
+import { lowHeadroom } from './rules/low-headroom.ts';
+import { lowVoltage } from './rules/low-voltage.ts';
 import { missingVoltage } from './rules/missing-voltage.ts';
 import { noClearance } from './rules/no-clearance.ts';
 import { noHost } from './rules/no-host.ts';
@@ -22,6 +27,7 @@ import { outOfLine } from './rules/out-of-line.ts';
 import { overBoard } from './rules/over-board.ts';
 import { overMembers } from './rules/over-members.ts';
 import { overlap } from './rules/overlap.ts';
+import { overload } from './rules/overload.ts';
 import { ribbonsClash } from './rules/ribbons-clash.ts';
 import { shortRibbon } from './rules/short-ribbon.ts';
 import { spareConnectors } from './rules/spare-connectors.ts';
@@ -78,4 +84,10 @@ export const checks: readonly Check[] = [
   missingVoltage,
   doubleFeed,
   joinedSupplies,
+  overload,
+  lowHeadroom,
+  boardOverload,
+  contactOverload,
+  lowVoltage,
+  groundShift,
 ];

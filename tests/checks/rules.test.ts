@@ -11,12 +11,13 @@ import { deriveTake } from '../../src/wiring/derive.ts';
 
 const FOLDER = new URL('../../src/checks/rules/', import.meta.url);
 
-/** The catalogue of the design, in its order; the rules on load wait for the electrical computation. */
+/** The catalogue of the design, in its order. */
 const CATALOGUE = `overlap off-row wrong-height too-deep over-board wrong-connector lines-differ free-pins
   double-seat loose-end wrong-axis looks-away crossed displaced off-pitch out-of-line short-ribbon tight-bend
   no-clearance ribbons-clash crowded stripe-reversed key-against foreign-voltage stripe-side spare-connectors
   lead-short over-members two-hosts no-host split-member unlinked unknown-facts guessed-data unpowered
-  missing-voltage double-feed joined-supplies`.split(/\s+/);
+  missing-voltage double-feed joined-supplies overload low-headroom board-overload contact-overload low-voltage
+  ground-shift`.split(/\s+/);
 
 const found = (layout: Layout, check: string): Note[] =>
   checkLayout(layout).flatMap(({ notes }) => notes.filter((note) => note.check === check));

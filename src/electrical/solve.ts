@@ -1,0 +1,227 @@
+import type { Grid } from './grid.ts';
+
+/** What a grid of resistances does when currents flow into its nodes. */
+export interface Flow {
+  /** Potential of each node, mV; NaN where no end is reached. */
+  readonly mv: readonly number[];
+  /** Current in each branch, `from` to `to`, mA; 0 where no end is reached. */
+  readonly ma: readonly number[];
+}
+
+/** Two ends of a reduced grid that still feel each other, as if one conductance joined them. */
+interface Tie {
+  readonly a: number;
+  readonly b: number;
+  readonly siemens: number;
+}
+
+/** Nodes by how many neighbours they have, the fewest first; an entry may be out of date, and is then passed over. */
+class FewestFirst {
+  readonly #byDegree: number[][] = [];
+  #lowest = 0;
+
+  put(node: number, degree: number): void {
+    const known = this.#byDegree[degree];
+    if (known) known.push(node);
+    else {
+      while (this.#byDegree.length < degree) this.#byDegree.push([]);
+      this.#byDegree[degree] = [node];
+    }
+    if (degree < this.#lowest) this.#lowest = degree;
+  }
+
+  take(degreeOf: (node: number) => number): number | undefined {
+    for (; this.#lowest < this.#byDegree.length; this.#lowest++) {
+      const nodes = this.#byDegree[this.#lowest] as number[];
+      for (let node = nodes.pop(); node !== undefined; node = nodes.pop())
+        if (degreeOf(node) === this.#lowest) return node;
+    }
+    return undefined;
+  }
+}
+
+/**
+ * A grid with every node taken out but its ends, whose potentials are given from outside, now or later. The
+ * potentials of all nodes follow from theirs.
+ *
+ * Twigs go first, exactly: the current of a node with one branch is the current in that branch. In what is left, the
+ * loops, a node with conductances g to its neighbours is taken out by the conductances g_i·g_j / Σg between these,
+ * the node with the fewest neighbours first. That is an LDLᵀ factorisation in minimum-degree order, written so that
+ * only positive numbers are added and nothing cancels.
+ */
+export class Reduction {
+  readonly #grid: Grid;
+  readonly #ends: readonly number[];
+  /** Into each node; in the end what has come together at the ends. */
+  readonly #injected: number[];
+  readonly #ma: number[];
+  /** Twigs in the order in which they went, and the branch by which each hung. */
+  readonly #twigs: number[] = [];
+  readonly #hungBy: number[] = [];
+  /** Nodes of loops in the order in which they went, and the neighbours that each had then. */
+  readonly #loops: number[] = [];
+  readonly #neighbours: (readonly number[])[] = [];
+  readonly #siemens: (readonly number[])[] = [];
+  readonly #inLoop: number[] = [];
+  readonly ties: readonly Tie[];
+
+  /**
+   * @param ends - nodes that stay
+   * @param injected - current into each node from outside, mA; must be 0 where no end is reached
+   */
+  constructor(grid: Grid, ends: readonly number[], injected: readonly number[]) {
+    this.#grid = grid;
+    this.#ends = ends;
+    this.#injected = [...injected];
+    this.#ma = grid.from.map(() => 0);
+    const isEnd: boolean[] = [];
+    for (const end of ends) isEnd[end] = true;
+    const gone = this.#takeTwigs(isEnd);
+    this.ties = this.#takeLoops(isEnd, gone);
+  }
+
+  /** Current that comes together at an end, mA: what flows out of the grid there. */
+  currentAt(end: number): number {
+    return this.#injected[end] as number;
+  }
+
+  #takeTwigs(isEnd: readonly boolean[]): readonly boolean[] {
+    const { size, from, to } = this.#grid;
+    const injected = this.#injected;
+    const degree = new Array<number>(size).fill(0);
+    // The exclusive or of a node's branches: of the last one, that branch.
+    const branches = new Array<number>(size).fill(0);
+    for (let branch = 0; branch < from.length; branch++) {
+      for (const node of [from[branch] as number, to[branch] as number]) {
+        degree[node] = (degree[node] as number) + 1;
+        branches[node] = (branches[node] as number) ^ branch;
+      }
+    }
+    const waiting: number[] = [];
+    for (let node = 0; node < size; node++) if (degree[node] === 1 && !isEnd[node]) waiting.push(node);
+    const gone: boolean[] = [];
+    for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
+      if (degree[node] !== 1) continue;
+      const branch = branches[node] as number;
+      const start = from[branch] as number;
+      const other = start === node ? (to[branch] as number) : start;
+      const ma = injected[node] as number;
+      injected[other] = (injected[other] as number) + ma;
+      this.#ma[branch] = start === node ? ma : -ma;
+      this.#twigs.push(node);
+      this.#hungBy.push(branch);
+      gone[branch] = true;
+      degree[node] = 0;
+      degree[other] = (degree[other] as number) - 1;
+      branches[other] = (branches[other] as number) ^ branch;
+      if (degree[other] === 1 && !isEnd[other]) waiting.push(other);
+    }
+    return gone;
+  }
+
+  #takeLoops(isEnd: readonly boolean[], gone: readonly boolean[]): readonly Tie[] {
+    const around = this.#loopsLeft(gone);
+    if (around.size === 0) return [];
+    const injected = this.#injected;
+    const waiting = new FewestFirst();
+    for (const [node, { size }] of around) if (!isEnd[node]) waiting.put(node, size);
+    const degreeOf = (node: number): number => around.get(node)?.size ?? -1;
+    for (let node = waiting.take(degreeOf); node !== undefined; node = waiting.take(degreeOf)) {
+      const own = around.get(node) as Map<number, number>;
+      const neighbours = [...own.keys()];
+      const siemens = [...own.values()];
+      around.delete(node);
+      let sum = 0;
+      for (const g of siemens) sum += g;
+      const ma = injected[node] as number;
+      neighbours.forEach((a, i) => {
+        const share = (siemens[i] as number) / sum;
+        injected[a] = (injected[a] as number) + ma * share;
+        const ofA = around.get(a) as Map<number, number>;
+        ofA.delete(node);
+        for (let j = 0; j < i; j++) {
+          const b = neighbours[j] as number;
+          const ofB = around.get(b) as Map<number, number>;
+          const more = (ofA.get(b) ?? 0) + share * (siemens[j] as number);
+          ofA.set(b, more);
+          ofB.set(a, more);
+        }
+      });
+      for (const each of neighbours) if (!isEnd[each]) waiting.put(each, degreeOf(each));
+      this.#loops.push(node);
+      this.#neighbours.push(neighbours);
+      this.#siemens.push(siemens);
+    }
+    return tiesAmong(around);
+  }
+
+  /** The conductances of the branches that are no twigs, by node; only where an end is reached. */
+  #loopsLeft(gone: readonly boolean[]): Map<number, Map<number, number>> {
+    const { from, to, ohm } = this.#grid;
+    const around = new Map<number, Map<number, number>>();
+    if (this.#twigs.length === from.length) return around;
+    const reached = new Set(this.#ends.map((end) => this.#grid.pieceOf(end)));
+    const join = (a: number, b: number, siemens: number): void => {
+      const known = around.get(a);
+      if (known) known.set(b, (known.get(b) ?? 0) + siemens);
+      else around.set(a, new Map([[b, siemens]]));
+    };
+    for (let branch = 0; branch < from.length; branch++) {
+      if (gone[branch]) continue;
+      const [a, b] = [from[branch] as number, to[branch] as number];
+      if (a === b || !reached.has(this.#grid.pieceOf(a))) continue;
+      this.#inLoop.push(branch);
+      join(a, b, 1 / (ohm[branch] as number));
+      join(b, a, 1 / (ohm[branch] as number));
+    }
+    return around;
+  }
+
+  /**
+   * What all nodes and branches do when the ends are at these potentials.
+   * @param mvAt - potential of each end, in their order
+   */
+  flow(mvAt: readonly number[]): Flow {
+    const { size, from, to, ohm } = this.#grid;
+    const injected = this.#injected;
+    const mv = new Array<number>(size).fill(Number.NaN);
+    this.#ends.forEach((end, i) => {
+      mv[end] = mvAt[i] as number;
+    });
+    for (let i = this.#loops.length - 1; i >= 0; i--) {
+      const node = this.#loops[i] as number;
+      const neighbours = this.#neighbours[i] as readonly number[];
+      const siemens = this.#siemens[i] as readonly number[];
+      // From one neighbour on: where no current flows all potentials are the very same.
+      const start = mv[neighbours[0] as number] as number;
+      let sum = 0;
+      let ma = injected[node] as number;
+      neighbours.forEach((neighbour, k) => {
+        sum += siemens[k] as number;
+        ma += (siemens[k] as number) * ((mv[neighbour] as number) - start);
+      });
+      mv[node] = start + ma / sum;
+    }
+    for (let i = this.#twigs.length - 1; i >= 0; i--) {
+      const node = this.#twigs[i] as number;
+      const branch = this.#hungBy[i] as number;
+      const start = from[branch] as number;
+      const other = start === node ? (to[branch] as number) : start;
+      mv[node] = (mv[other] as number) + (injected[node] as number) * (ohm[branch] as number);
+    }
+    const ma = this.#inLoop.length > 0 ? [...this.#ma] : this.#ma;
+    for (const branch of this.#inLoop)
+      ma[branch] =
+        ((mv[from[branch] as number] as number) - (mv[to[branch] as number] as number)) /
+        (ohm[branch] as number);
+    return { mv, ma };
+  }
+}
+
+function tiesAmong(around: ReadonlyMap<number, ReadonlyMap<number, number>>): Tie[] {
+  const ties: Tie[] = [];
+  for (const [a, neighbours] of around) {
+    for (const [b, siemens] of neighbours) if (a < b) ties.push({ a, b, siemens });
+  }
+  return ties;
+}
