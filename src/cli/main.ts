@@ -3,8 +3,9 @@ import { check } from './check.ts';
 import { type Command, type Outcome, Refusal } from './command.ts';
 import { rehearse } from './rehearse.ts';
 import { schema } from './schema.ts';
+import { solve } from './solve.ts';
 
-const commands: Readonly<Record<string, Command>> = { check, rehearse, schema };
+const commands: Readonly<Record<string, Command>> = { check, rehearse, schema, solve };
 
 function help(): string {
   const lines = Object.entries(commands).map(

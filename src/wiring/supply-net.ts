@@ -33,7 +33,7 @@ export const gives = ({ ratings }: Supply, line: string): boolean =>
   line === GND || (Object.hasOwn(ratings, line) && (ratings[line] as number) > 0);
 
 /** Whether any contact within the ways lies on the line. */
-const carries = (bus: BusFacts, ways: number, line: string): boolean => {
+export const carries = (bus: BusFacts, ways: number, line: string): boolean => {
   const first = bus.supplyPins.get(line)?.[0];
   return first !== undefined && first < ways;
 };

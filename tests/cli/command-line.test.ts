@@ -164,7 +164,7 @@ describe('the command line', () => {
 
   it('names its commands, and refuses others', () => {
     expect(cli(['--help']).out).toContain('rehearse FILE');
-    expectRefusal(cli(['chekc', demo]), /no command "chekc"; there are check, rehearse, schema/);
+    expectRefusal(cli(['chekc', demo]), /no command "chekc"; there are check, rehearse, schema, solve/);
     expectRefusal(cli([]), /name a command/);
   });
 });
