@@ -90,7 +90,7 @@ function modulesText({ parts }: Power): string {
     .slice(0, MOST_MODULES)
     .map(({ loss, power }) => [
       loss.module.name,
-      `${loss.volts.toFixed(2).replace("-", "\u2212")} V of ${lineName(loss.line)}`,
+      `${loss.volts.toFixed(2).replace('-', '\u2212')} V of ${lineName(loss.line)}`,
       `${mv(loss.mv)} lost`,
       `${mv(loss.allowedMv)} allowed`,
       `ground ${mv(power.shiftMv(loss.module, GND) ?? 0)}`,

@@ -4,7 +4,7 @@ import { UnionFind } from '../wiring/union-find.ts';
  * Less than this counts as this, Ω: far below anything that can be built, and far enough from zero to divide by.
  * What has no resistance at all is one node, and no branch.
  */
-const LEAST_OHM = 1e-12;
+const LEAST_OHM = 1e-9;
 
 /** Nodes, numbered from 0, and the resistances that join them. */
 export class Grid {
