@@ -2,7 +2,7 @@ import type { KitIndex } from '../layout/kit-index.ts';
 import type { Kit, ModuleKind } from '../layout/layout.ts';
 import { deriveTake } from '../wiring/derive.ts';
 import type { WholeTake } from '../wiring/whole-take.ts';
-import type { Note } from './check.ts';
+import { LEVELS, type Level, type Note } from './check.ts';
 import { checkTake } from './run.ts';
 
 /** The checks that more modules can break by what they draw. */
@@ -51,26 +51,24 @@ function withMore(take: WholeTake, at: string, kind: ModuleKind, more: number): 
 
 const loadNotes = (take: WholeTake): Note[] => checkTake(take).filter(({ check }) => LOADS.has(check));
 
-/** What is found, without by how much. */
-const freshIn = (notes: readonly Note[], before: ReadonlySet<string>): Note[] =>
-  notes.filter(({ key }) => !before.has(key));
-
 /**
  * How many more modules of a kind until which limit breaks, as if they stood where a module stands and drew through
  * its headers: the ribbon between them and that module is left out. Judges the whole take about ten times.
  *
  * @param at - id of the module at which they draw
- * @param levels - what counts as broken; default damage and faults
+ * @param least - what counts as broken: findings of this level and worse
  */
 export function howManyMore(
   take: WholeTake,
   at: string,
   kind: ModuleKind,
-  levels: readonly Note['level'][] = ['damage', 'fault'],
+  least: Level = 'fault',
 ): HowManyMore {
   const before = new Set(loadNotes(take).map(({ key }) => key));
   const broken = (more: number): Note[] =>
-    freshIn(loadNotes(withMore(take, at, kind, more)), before).filter(({ level }) => levels.includes(level));
+    loadNotes(withMore(take, at, kind, more)).filter(
+      ({ key, level }) => !before.has(key) && LEVELS.indexOf(level) <= LEVELS.indexOf(least),
+    );
   if (broken(MOST).length === 0) return { breaks: [] };
   let [holds, breaks] = [0, MOST];
   while (breaks - holds > 1) {

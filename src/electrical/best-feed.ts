@@ -8,7 +8,7 @@ import type { WholeTake } from '../wiring/whole-take.ts';
 import { powerOf } from './power.ts';
 
 /** Where an island could be fed, and how much the module that loses most would then lose of a voltage. */
-export interface FeedChoice {
+interface FeedChoice {
   readonly header: PlacedHeader;
   readonly worstMv: number;
 }

@@ -17,7 +17,7 @@ interface Branches {
 }
 
 /** A conducting seat; its branches run out of the ribbon that owns it. */
-export interface SeatBranches extends Branches {
+interface SeatBranches extends Branches {
   readonly joint: Joint;
 }
 

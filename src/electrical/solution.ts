@@ -103,6 +103,12 @@ const moduleVolts = remember((power: PartPower): readonly (readonly [id: string,
   });
 });
 
+function inOne<T>(lists: readonly (readonly T[])[]): T[] {
+  const all: T[] = [];
+  for (const list of lists) for (const item of list) all.push(item);
+  return all;
+}
+
 function solutionOf({ take, parts, draws }: Power): Solution {
   const { kit, places, wiring } = take;
   const voltages = kit.supplyLines.filter((line) => line !== GND);
@@ -121,8 +127,8 @@ function solutionOf({ take, parts, draws }: Power): Solution {
     modules: Object.fromEntries(parts.flatMap(moduleVolts)),
     supplies: Object.fromEntries(take.take.supplies.map(({ id }, i) => [id, byVoltage(draws.supplies[i])])),
     boards: Object.fromEntries(places.boards.map(({ id, index }) => [id, byVoltage(draws.boards[index])])),
-    seats: seats.flat(1),
-    segments: segments.flat(1),
+    seats: inOne(seats),
+    segments: inOne(segments),
   };
 }
 

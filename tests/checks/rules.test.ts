@@ -1,8 +1,9 @@
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { catalogue } from '../../src/checks/catalogue.ts';
 import { LEVELS, type Note } from '../../src/checks/check.ts';
 import { checkLayout } from '../../src/checks/check-layout.ts';
+import { firstChecks } from '../../src/checks/first-checks.ts';
 import { checks } from '../../src/checks/index.ts';
 import { spotsOf } from '../../src/checks/spots.ts';
 import { openDocument } from '../../src/document.ts';
@@ -26,6 +27,14 @@ describe('the list of checks', () => {
   it('names every file of the folder once, each file after its check', () => {
     const files = readdirSync(FOLDER).map((file) => file.replace(/\.ts$/, ''));
     expect([...checks].map(({ id }) => id).sort()).toEqual(files.sort());
+  });
+
+  it('begins with those that need no computation of currents, which the app has at once', () => {
+    expect(checks.slice(0, firstChecks.length)).toEqual(firstChecks);
+    for (const { id } of firstChecks) {
+      const text = readFileSync(new URL(`${id}.ts`, FOLDER), 'utf8');
+      expect(text, id).not.toMatch(/electrical|load-words/);
+    }
   });
 
   it('is the catalogue, in the order in which findings are listed', () => {
