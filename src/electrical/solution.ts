@@ -7,7 +7,7 @@ import { type PartPower, type Power, powerOf, powerWith } from './power.ts';
 type ByLine = Readonly<Record<string, number>>;
 
 /** Current out of the ribbon that owns a seat, on one line: all of it and in each contact, mA. */
-export interface SeatCurrent {
+interface SeatCurrent {
   readonly ribbon: string;
   readonly connector: number;
   readonly line: string;
@@ -16,7 +16,7 @@ export interface SeatCurrent {
 }
 
 /** Current between two neighbouring connectors, from the lower number to the higher, on one line, mA. */
-export interface SegmentCurrent {
+interface SegmentCurrent {
   readonly ribbon: string;
   readonly from: number;
   readonly to: number;

@@ -152,20 +152,21 @@ describe('words', () => {
 });
 
 /** Three voices in a line, fed at the end; each draws as much. */
-const row = example({
-  kinds: [kind('own', { draws: { '+12': 100 }, headers: [shoreHeader(), powerHeader({ xMm: 12.7 })] })],
-  limits: { groundShiftMv: 1.5 },
-  modules: [
-    ['a', 'own', 50],
-    ['b', 'own', 45],
-    ['c', 'own', 40],
-  ],
-  ribbons: [ribbon('link', 'stiff3', along('a', 'b', 'c')), lead('l', 'p1', 'a')],
-});
+const row = (groundShiftMv: number) =>
+  example({
+    kinds: [kind('own', { draws: { '+12': 100 }, headers: [shoreHeader(), powerHeader({ xMm: 12.7 })] })],
+    limits: { groundShiftMv },
+    modules: [
+      ['a', 'own', 50],
+      ['b', 'own', 45],
+      ['c', 'own', 40],
+    ],
+    ribbons: [ribbon('link', 'stiff3', along('a', 'b', 'c')), lead('l', 'p1', 'a')],
+  });
 
 describe('feeding an island elsewhere', () => {
   it('is best in the middle of a line', () => {
-    const take = derive(row);
+    const take = derive(row(1.8));
     const island = take.supplyNet.islands[0] ?? expect.fail('no island');
     const choices = feedChoices(take, island) ?? expect.fail('no choice');
     expect(choices.others.map(({ header }) => header.owner.id)).toEqual(['b', 'c']);
@@ -177,14 +178,18 @@ describe('feeding an island elsewhere', () => {
   });
 
   it('is offered with what is gained, and mends', () => {
-    const note = first(row, 'ground-shift');
-    const [mend] = mendsOf(derive(row), note);
+    const note = first(row(1.8), 'ground-shift');
+    const [mend] = mendsOf(derive(row(1.8)), note);
     expect(mend?.label).toBe('Seat l on own (b), not on own (a)');
     expect(mend?.why).toMatch(
       /^Estimated, the module that loses most then loses [\d.]+ mV and not [\d.]+ mV\.$/,
     );
-    const after = applyEdit(row, mend?.edit ?? expect.fail('no mend'));
+    const after = applyEdit(row(1.8), mend?.edit ?? expect.fail('no mend'));
     expect(after.ok && only(after.value, 'ground-shift')).toEqual([]);
+  });
+
+  it('is not offered where another pair of the group would still be too far apart', () => {
+    expect(mendsOf(derive(row(1.5)), first(row(1.5), 'ground-shift'))).toEqual([]);
   });
 
   it('asks for one lead, and finds no other header where there is none', () => {

@@ -1,6 +1,6 @@
 import { doubleFeed, joinedSupplies, leadShort, missingVoltage, unpowered } from './feeding.ts';
 import { noHost, overMembers, splitMember, twoHosts } from './linking.ts';
-import { boardOverload, feedBetter } from './loads.ts';
+import { boardOverload, feedBetter, groundShift } from './loads.ts';
 import { badGap, clash, crossed, crowded, missesPitch, outOfLine } from './pitch.ts';
 import type { Remedy } from './remedy.ts';
 import {
@@ -50,5 +50,5 @@ export const remedies: Readonly<Record<string, Remedy>> = {
   'board-overload': boardOverload,
   'contact-overload': feedBetter,
   'low-voltage': feedBetter,
-  'ground-shift': feedBetter,
+  'ground-shift': groundShift,
 };

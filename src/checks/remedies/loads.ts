@@ -9,7 +9,8 @@ import { targetName } from '../words.ts';
 import { modulesOf, ribbonsOf } from './cause.ts';
 import { headersUnder, isFree, otherKinds } from './lay-anew.ts';
 import { boardHeaderName } from './new-lead.ts';
-import { mend, type Remedy } from './remedy.ts';
+import { notesOf, takeAfter } from './outcome.ts';
+import { editsOf, mend, type Remedy } from './remedy.ts';
 
 /** Headers to try beside the one on which an island is fed. */
 const MOST_FEEDS = 4;
@@ -41,6 +42,18 @@ function* feedElsewhere(take: WholeTake, island: Island): Generator<Mend> {
     );
   }
 }
+
+/** The last of a key: for a ground shift, its group. */
+const groupIn = ({ key }: Note): string | undefined => key.split('/').at(-1);
+
+/** Of mends of a ground shift those after which no other pair of the group is too far apart. */
+export const groundShift: Remedy = function* (note, take) {
+  for (const each of feedBetter(note, take)) {
+    const after = takeAfter(take, editsOf(each));
+    const left = after ? notesOf(after).filter(({ check }) => check === note.check) : [];
+    if (!left.some((other) => groupIn(other) === groupIn(note))) yield each;
+  }
+};
 
 /** The lead at another module, or another lead in its place. */
 export const feedBetter: Remedy = function* (note, take) {
