@@ -15,6 +15,12 @@ interface Tie {
   readonly siemens: number;
 }
 
+/** The neighbours of a node in a mesh, each once, and the conductance to each. */
+interface Around {
+  readonly neighbours: number[];
+  readonly siemens: number[];
+}
+
 /** Nodes by how many neighbours they have, the fewest first; an entry may be out of date, and is then passed over. */
 class FewestFirst {
   readonly #byDegree: number[][] = [];
@@ -60,8 +66,7 @@ export class Reduction {
   readonly #hungBy: number[] = [];
   /** Nodes of loops in the order in which they went, and the neighbours that each had then. */
   readonly #loops: number[] = [];
-  readonly #neighbours: (readonly number[])[] = [];
-  readonly #siemens: (readonly number[])[] = [];
+  readonly #around: Around[] = [];
   readonly #inLoop: number[] = [];
   readonly ties: readonly Tie[];
 
@@ -92,10 +97,11 @@ export class Reduction {
     // The exclusive or of a node's branches: of the last one, that branch.
     const branches = new Array<number>(size).fill(0);
     for (let branch = 0; branch < from.length; branch++) {
-      for (const node of [from[branch] as number, to[branch] as number]) {
-        degree[node] = (degree[node] as number) + 1;
-        branches[node] = (branches[node] as number) ^ branch;
-      }
+      const [a, b] = [from[branch] as number, to[branch] as number];
+      degree[a] = (degree[a] as number) + 1;
+      degree[b] = (degree[b] as number) + 1;
+      branches[a] = (branches[a] as number) ^ branch;
+      branches[b] = (branches[b] as number) ^ branch;
     }
     const waiting: number[] = [];
     for (let node = 0; node < size; node++) if (degree[node] === 1 && !isEnd[node]) waiting.push(node);
@@ -120,61 +126,78 @@ export class Reduction {
   }
 
   #takeLoops(isEnd: readonly boolean[], gone: readonly boolean[]): readonly Tie[] {
-    const around = this.#loopsLeft(gone);
-    if (around.size === 0) return [];
+    const { size, from } = this.#grid;
+    if (this.#twigs.length === from.length) return [];
+    const ties = new Map<number, Tie>();
+    const tie = (one: number, other: number, siemens: number): void => {
+      const [a, b] = one < other ? [one, other] : [other, one];
+      const key = a * size + b;
+      ties.set(key, { a, b, siemens: (ties.get(key)?.siemens ?? 0) + siemens });
+    };
+    const mesh = this.#meshLeft(isEnd, gone, tie);
     const injected = this.#injected;
     const waiting = new FewestFirst();
-    for (const [node, { size }] of around) if (!isEnd[node]) waiting.put(node, size);
-    const degreeOf = (node: number): number => around.get(node)?.size ?? -1;
+    const degreeOf = (node: number): number => mesh[node]?.neighbours.length ?? -1;
+    for (let node = 0; node < size; node++) if (mesh[node]) waiting.put(node, degreeOf(node));
+    // The place of each neighbour in the list of the node that is being looked at; −1 otherwise.
+    const place = new Array<number>(size).fill(-1);
     for (let node = waiting.take(degreeOf); node !== undefined; node = waiting.take(degreeOf)) {
-      const own = around.get(node) as Map<number, number>;
-      const neighbours = [...own.keys()];
-      const siemens = [...own.values()];
-      around.delete(node);
+      const own = mesh[node] as Around;
+      mesh[node] = undefined;
+      const { neighbours, siemens } = own;
       let sum = 0;
       for (const g of siemens) sum += g;
-      const ma = injected[node] as number;
-      neighbours.forEach((a, i) => {
-        const share = (siemens[i] as number) / sum;
-        injected[a] = (injected[a] as number) + ma * share;
-        const ofA = around.get(a) as Map<number, number>;
-        ofA.delete(node);
+      for (let i = 0; i < neighbours.length; i++) {
+        const a = neighbours[i] as number;
+        const g = siemens[i] as number;
+        injected[a] = (injected[a] as number) + ((injected[node] as number) * g) / sum;
+        const around = mesh[a];
+        if (around) {
+          joinAll(around, a, node, own, g / sum, place);
+          waiting.put(a, around.neighbours.length);
+          continue;
+        }
         for (let j = 0; j < i; j++) {
           const b = neighbours[j] as number;
-          const ofB = around.get(b) as Map<number, number>;
-          const more = (ofA.get(b) ?? 0) + share * (siemens[j] as number);
-          ofA.set(b, more);
-          ofB.set(a, more);
+          if (isEnd[b]) tie(a, b, (g * (siemens[j] as number)) / sum);
         }
-      });
-      for (const each of neighbours) if (!isEnd[each]) waiting.put(each, degreeOf(each));
+      }
       this.#loops.push(node);
-      this.#neighbours.push(neighbours);
-      this.#siemens.push(siemens);
+      this.#around.push(own);
     }
-    return tiesAmong(around);
+    return [...ties.values()];
   }
 
-  /** The conductances of the branches that are no twigs, by node; only where an end is reached. */
-  #loopsLeft(gone: readonly boolean[]): Map<number, Map<number, number>> {
-    const { from, to, ohm } = this.#grid;
-    const around = new Map<number, Map<number, number>>();
-    if (this.#twigs.length === from.length) return around;
+  /** The branches that are no twigs, where an end is reached, by node; ends know of none. */
+  #meshLeft(
+    isEnd: readonly boolean[],
+    gone: readonly boolean[],
+    tie: (a: number, b: number, siemens: number) => void,
+  ): (Around | undefined)[] {
+    const { from, to, ohm, size } = this.#grid;
+    const mesh = new Array<Around | undefined>(size).fill(undefined);
     const reached = new Set(this.#ends.map((end) => this.#grid.pieceOf(end)));
     const join = (a: number, b: number, siemens: number): void => {
-      const known = around.get(a);
-      if (known) known.set(b, (known.get(b) ?? 0) + siemens);
-      else around.set(a, new Map([[b, siemens]]));
+      const around = mesh[a] ?? { neighbours: [], siemens: [] };
+      mesh[a] = around;
+      const known = around.neighbours.indexOf(b);
+      if (known >= 0) around.siemens[known] = (around.siemens[known] as number) + siemens;
+      else {
+        around.neighbours.push(b);
+        around.siemens.push(siemens);
+      }
     };
     for (let branch = 0; branch < from.length; branch++) {
       if (gone[branch]) continue;
       const [a, b] = [from[branch] as number, to[branch] as number];
       if (a === b || !reached.has(this.#grid.pieceOf(a))) continue;
       this.#inLoop.push(branch);
-      join(a, b, 1 / (ohm[branch] as number));
-      join(b, a, 1 / (ohm[branch] as number));
+      const siemens = 1 / (ohm[branch] as number);
+      if (isEnd[a] && isEnd[b]) tie(a, b, siemens);
+      if (!isEnd[a]) join(a, b, siemens);
+      if (!isEnd[b]) join(b, a, siemens);
     }
-    return around;
+    return mesh;
   }
 
   /**
@@ -190,16 +213,16 @@ export class Reduction {
     });
     for (let i = this.#loops.length - 1; i >= 0; i--) {
       const node = this.#loops[i] as number;
-      const neighbours = this.#neighbours[i] as readonly number[];
-      const siemens = this.#siemens[i] as readonly number[];
+      const { neighbours, siemens } = this.#around[i] as Around;
       // From one neighbour on: where no current flows all potentials are the very same.
       const start = mv[neighbours[0] as number] as number;
       let sum = 0;
       let ma = injected[node] as number;
-      neighbours.forEach((neighbour, k) => {
-        sum += siemens[k] as number;
-        ma += (siemens[k] as number) * ((mv[neighbour] as number) - start);
-      });
+      for (let k = 0; k < neighbours.length; k++) {
+        const g = siemens[k] as number;
+        sum += g;
+        ma += g * ((mv[neighbours[k] as number] as number) - start);
+      }
       mv[node] = start + ma / sum;
     }
     for (let i = this.#twigs.length - 1; i >= 0; i--) {
@@ -218,10 +241,38 @@ export class Reduction {
   }
 }
 
-function tiesAmong(around: ReadonlyMap<number, ReadonlyMap<number, number>>): Tie[] {
-  const ties: Tie[] = [];
-  for (const [a, neighbours] of around) {
-    for (const [b, siemens] of neighbours) if (a < b) ties.push({ a, b, siemens });
+/**
+ * Joins a node to all other neighbours of one that goes.
+ * @param share - the part of their conductances that the way through that one is worth
+ */
+function joinAll(
+  around: Around,
+  node: number,
+  goes: number,
+  { neighbours, siemens }: Around,
+  share: number,
+  place: number[],
+): void {
+  const mine = around.neighbours;
+  const own = around.siemens;
+  for (let i = 0; i < mine.length; i++) place[mine[i] as number] = i;
+  const at = place[goes] as number;
+  for (let j = 0; j < neighbours.length; j++) {
+    const other = neighbours[j] as number;
+    if (other === node) continue;
+    const more = share * (siemens[j] as number);
+    const known = place[other] as number;
+    if (known >= 0) own[known] = (own[known] as number) + more;
+    else {
+      mine.push(other);
+      own.push(more);
+    }
   }
-  return ties;
+  for (let i = 0; i < mine.length; i++) place[mine[i] as number] = -1;
+  place[goes] = -1;
+  const [lastNode, lastSiemens] = [mine.pop() as number, own.pop() as number];
+  if (at < mine.length) {
+    mine[at] = lastNode;
+    own[at] = lastSiemens;
+  }
 }
