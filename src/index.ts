@@ -11,7 +11,9 @@ export type {
   SubjectType,
 } from './checks/check.ts';
 export { type Reach, reachOf, totalMm } from './checks/depth.ts';
+export { firstChecks } from './checks/first-checks.ts';
 export { checks } from './checks/index.ts';
+export { judge } from './checks/judge.ts';
 export { type FeedAll, feedAll } from './checks/remedies/feeding.ts';
 export { mendsOf, searchMends } from './checks/remedies/mends-of.ts';
 export { checkTake, findingsOf } from './checks/run.ts';

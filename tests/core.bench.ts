@@ -1,10 +1,15 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { lusolve, type Matrix, matrix, slu } from 'mathjs';
 import { build } from 'vite';
 import { expect, it } from 'vitest';
+import { solveTake } from '../src/electrical/solution.ts';
 import type * as Core from '../src/index.ts';
 import type { Layout, Take } from '../src/layout/layout.ts';
+import { deriveTake } from '../src/wiring/derive.ts';
 import { bigLayout } from './support/big-take.ts';
+import { type Circuit, nodalEquations, solved, sparseMatrix } from './support/circuit.ts';
+import { plainNetwork } from './support/plain-network.ts';
 
 /** The core as the app gets it: in one file. The test runner's own loading of modules costs a third more. */
 async function builtCore(): Promise<Pick<typeof Core, 'deriveTake' | 'checkTake'>> {
@@ -53,7 +58,7 @@ function medianMs(
   return times[Math.floor(runs / 2)] as number;
 }
 
-it('derives and checks a take after a move', async () => {
+it('derives, checks and solves a take after a move', async () => {
   const core = await builtCore();
   medianMs(core, bigLayout(1000), 60);
   const rows = SIZES.map((size) => {
@@ -78,4 +83,72 @@ it('derives and checks a take after a move', async () => {
       `growth exponent from 200 up: ${(Math.log(to.ms / from.ms) / Math.log(to.modules / from.modules)).toFixed(3)}`,
     );
   expect(rows.every(({ ms }) => ms > 0)).toBe(true);
+});
+
+const medianOf = (runs: number, work: () => void): number => {
+  const times = Array.from({ length: runs }, () => {
+    const start = performance.now();
+    work();
+    return performance.now() - start;
+  });
+  return times.sort((a, b) => a - b)[Math.floor(runs / 2)] as number;
+};
+
+/** The network of a take, and of one that every ribbon joins to the next: loops through all of it. */
+const networks = (modules: number): readonly (readonly [string, Circuit])[] => {
+  const { kit, takes } = bigLayout(modules);
+  const { circuit, reached } = plainNetwork(deriveTake(kit, takes[0] as Take));
+  const loads = circuit.loads.map(([at]) => at);
+  const across = loads.slice(1).map((at, i) => [loads[i] as number, at, 0.05] as const);
+  expect(reached.size).toBeGreaterThan(modules);
+  return [
+    ['as wired', circuit],
+    ['with loops', { ...circuit, resistors: [...circuit.resistors, ...across] }],
+  ];
+};
+
+it('solves a network faster than a library of general use', () => {
+  const table = [60, 1000].flatMap((modules) =>
+    networks(modules).map(([wiring, circuit]) => {
+      const equations = nodalEquations(circuit);
+      const made = sparseMatrix(equations);
+      let volts: readonly number[] = [];
+      const ours = medianOf(41, () => {
+        volts = solved(circuit).volts;
+      });
+      let theirs: Matrix | undefined;
+      // Order 2 of mathjs is a minimum-degree order of AᵀA, 1 that of A + Aᵀ, which suits a symmetric matrix.
+      const library = medianOf(3, () => {
+        const lu = slu(made as unknown as never, 1, 0.001);
+        theirs = lusolve(lu as unknown as Matrix, matrix(equations.right)) as Matrix;
+      });
+      const answers = (theirs as Matrix).valueOf() as number[][];
+      const off = equations.free.map((node, i) =>
+        Math.abs((answers[i]?.[0] as number) - (volts[node] as number)),
+      );
+      expect(Math.max(...off)).toBeLessThan(1e-6);
+      return {
+        modules,
+        wiring,
+        unknowns: equations.free.length,
+        'ours, all of it, ms': ours.toFixed(2),
+        'sparse LU of mathjs, ms': library.toFixed(1),
+        times: (library / ours).toFixed(0),
+      };
+    }),
+  );
+  console.table(table);
+});
+
+it('writes out a whole solution', () => {
+  const table = [60, 1000, 10_000].map((modules) => {
+    const { kit, takes } = bigLayout(modules);
+    let step = 0;
+    const ms = medianOf(15, () => {
+      const { seats } = solveTake(deriveTake(kit, moved(takes[0] as Take, step++)));
+      expect(seats.length).toBeGreaterThan(modules);
+    });
+    return { modules, 'after a move, ms': ms.toFixed(2) };
+  });
+  console.table(table);
 });

@@ -14,7 +14,7 @@ function UpdateNote() {
   const [later, setLater] = useState<(() => void) | null>(null);
   const isShown = update !== null && update !== later;
   return (
-    <div className="update-place" role="status">
+    <div className="update-place" aria-live="polite">
       {isShown && (
         <div className="update-note">
           <p>

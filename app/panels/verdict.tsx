@@ -1,4 +1,6 @@
-import { verdictOf } from '../../src/index.ts';
+import { useSyncExternalStore } from 'react';
+import { firstChecks, verdictOf } from '../../src/index.ts';
+import { checksInUse } from '../store/analysis.ts';
 import { LevelMark } from './icon.tsx';
 import { useShownNotes } from './use-notes.ts';
 
@@ -11,10 +13,12 @@ export function VerdictLine() {
     if (faults > 0) return 'fault';
     return state === 'incomplete' ? 'reminder' : null;
   });
+  // Nothing is said to be without conflict before all checks have looked.
+  const isJudged = useSyncExternalStore(checksInUse.subscribe, checksInUse.get) !== firstChecks;
   return (
     <p className="verdict">
       {worst && <LevelMark level={worst} />}
-      <span>{text}</span>
+      <span>{isJudged || worst === 'damage' ? text : 'Checking…'}</span>
     </p>
   );
 }

@@ -1,6 +1,7 @@
-import { applyEdit } from '../../src/index.ts';
+import { applyEdit, checks } from '../../src/index.ts';
 import type { Editor } from '../editor.ts';
 import { startAiming } from '../store/aim.ts';
+import { checksInUse } from '../store/analysis.ts';
 import { startAnnouncer } from '../store/announcer.ts';
 import { labelOf } from '../store/edit-label.ts';
 import { markStarts } from '../tools/mark-starts.ts';
@@ -20,6 +21,7 @@ import { listenToTray } from './listen-to-tray.ts';
 export function takeHold(editor: Editor, stage: HTMLElement): () => void {
   const toolbox = createToolbox(editor);
   editor.layouts.equip(applyEdit, labelOf);
+  checksInUse.set(checks);
   stage.dataset.held = '';
   const ends = [
     toolbox.release,

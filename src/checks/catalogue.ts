@@ -1,4 +1,6 @@
 import type { About, Examples } from './check.ts';
+import * as boardOverload from './rules/board-overload.ts';
+import * as contactOverload from './rules/contact-overload.ts';
 import * as crossed from './rules/crossed.ts';
 import * as crowded from './rules/crowded.ts';
 import * as displaced from './rules/displaced.ts';
@@ -6,6 +8,7 @@ import * as doubleFeed from './rules/double-feed.ts';
 import * as doubleSeat from './rules/double-seat.ts';
 import * as foreignVoltage from './rules/foreign-voltage.ts';
 import * as freePins from './rules/free-pins.ts';
+import * as groundShift from './rules/ground-shift.ts';
 import * as guessedData from './rules/guessed-data.ts';
 import * as joinedSupplies from './rules/joined-supplies.ts';
 import * as keyAgainst from './rules/key-against.ts';
@@ -13,6 +16,8 @@ import * as leadShort from './rules/lead-short.ts';
 import * as linesDiffer from './rules/lines-differ.ts';
 import * as looksAway from './rules/looks-away.ts';
 import * as looseEnd from './rules/loose-end.ts';
+import * as lowHeadroom from './rules/low-headroom.ts';
+import * as lowVoltage from './rules/low-voltage.ts';
 import * as missingVoltage from './rules/missing-voltage.ts';
 import * as noClearance from './rules/no-clearance.ts';
 import * as noHost from './rules/no-host.ts';
@@ -22,6 +27,7 @@ import * as outOfLine from './rules/out-of-line.ts';
 import * as overBoard from './rules/over-board.ts';
 import * as overMembers from './rules/over-members.ts';
 import * as overlap from './rules/overlap.ts';
+import * as overload from './rules/overload.ts';
 import * as ribbonsClash from './rules/ribbons-clash.ts';
 import * as shortRibbon from './rules/short-ribbon.ts';
 import * as spareConnectors from './rules/spare-connectors.ts';
@@ -84,4 +90,10 @@ export const catalogue: Readonly<Record<string, Entry>> = {
   'missing-voltage': missingVoltage,
   'double-feed': doubleFeed,
   'joined-supplies': joinedSupplies,
+  overload,
+  'low-headroom': lowHeadroom,
+  'board-overload': boardOverload,
+  'contact-overload': contactOverload,
+  'low-voltage': lowVoltage,
+  'ground-shift': groundShift,
 };

@@ -1,7 +1,8 @@
 import type { PlacedHeader, PlacedModule, Places } from '../geometry/place.ts';
 import { GND } from '../layout/defaults.ts';
 import type { BusFacts, KitIndex } from '../layout/kit-index.ts';
-import type { Take } from '../layout/layout.ts';
+import type { Supply, Take } from '../layout/layout.ts';
+import { Carriers, passesOn } from './carriers.ts';
 import { type Harness, type HeaderJoint, isFeed } from './harness.ts';
 import { type Joint, type LaidRibbon, waysOf } from './laid-ribbon.ts';
 import { UnionFind } from './union-find.ts';
@@ -27,55 +28,38 @@ export interface SupplyNet {
   reaches(module: PlacedModule, line: string): boolean;
 }
 
+/** Whether a supply has an output for a line; ground it always has. */
+export const gives = ({ ratings }: Supply, line: string): boolean =>
+  line === GND || (Object.hasOwn(ratings, line) && (ratings[line] as number) > 0);
+
 /** Whether any contact within the ways lies on the line. */
-const carries = (bus: BusFacts, ways: number, line: string): boolean => {
+export const carries = (bus: BusFacts, ways: number, line: string): boolean => {
   const first = bus.supplyPins.get(line)?.[0];
   return first !== undefined && first < ways;
 };
 
-/**
- * The nodes of the net: for each supply line one at every module, every way past a module's own supply
- * (isolated headers; those joined inside are one), every ribbon and every supply.
- */
+/** The nodes of the net: for each supply line one at every carrier, every ribbon and every supply. */
 class Nodes {
   readonly #lines: readonly string[];
-  readonly #throughOf = new Map<PlacedHeader, number>();
-  readonly #numberOfModule: ReadonlyMap<PlacedModule, number>;
+  readonly #carriers: Carriers;
   readonly #numberOfRibbon: ReadonlyMap<LaidRibbon, number>;
   readonly carriers: number;
   readonly size: number;
 
   constructor(kit: KitIndex, places: Places, ribbons: readonly LaidRibbon[], supplies: number) {
     this.#lines = kit.supplyLines;
-    this.#numberOfModule = new Map(places.modules.map((module, number) => [module, number]));
+    this.#carriers = new Carriers(places.modules);
     this.#numberOfRibbon = new Map(ribbons.map((ribbon, number) => [ribbon, number]));
-    let next = places.modules.length;
-    for (const module of places.modules) {
-      const joined = new Map<BusFacts, number>();
-      for (const header of module.headers) {
-        if (!header.isolated) continue;
-        const passesToOwn =
-          header.passes && module.headers.some((other) => isJoinedTo(header, other) && !other.isolated);
-        const known = header.passes ? joined.get(header.bus) : undefined;
-        const carrier = passesToOwn ? this.ofModule(module) : (known ?? next++);
-        if (header.passes) joined.set(header.bus, carrier);
-        this.#throughOf.set(header, carrier);
-      }
-    }
-    this.carriers = next;
-    this.size = (next + ribbons.length + supplies) * this.#lines.length;
+    this.carriers = this.#carriers.count;
+    this.size = (this.carriers + ribbons.length + supplies) * this.#lines.length;
   }
 
-  /** What a header hands its supply lines to: its module, or a way past it. */
   carrier(header: PlacedHeader): number {
-    return header.isolated
-      ? (this.#throughOf.get(header) as number)
-      : this.ofModule(header.owner as PlacedModule);
+    return this.#carriers.of(header);
   }
 
-  /** What a module's own supply lines lie on. */
   ofModule(module: PlacedModule): number {
-    return this.#numberOfModule.get(module) as number;
+    return this.#carriers.ofModule(module);
   }
 
   ofCarrier(carrier: number, line: number): number {
@@ -96,9 +80,6 @@ class Nodes {
       : this.ofSupply(header.owner.supplyIndex, line);
   }
 }
-
-const isJoinedTo = (header: PlacedHeader, other: PlacedHeader): boolean =>
-  other !== header && other.passes && other.bus === header.bus;
 
 function joinSeat(net: UnionFind, nodes: Nodes, lines: readonly string[], joint: Joint): void {
   const { ribbon, on } = joint;
@@ -165,18 +146,13 @@ function bringsVoltage(harness: Harness, seat: HeaderJoint): boolean {
  * A header that is isolated feeds nothing, unless it passes the supply on to a partner: then the way past
  * the module is fed, and with it whatever hangs there.
  */
-function isFed({ on: { header } }: HeaderJoint): boolean {
-  if (!header.isolated) return true;
-  return header.passes && (header.owner as PlacedModule).headers.some((other) => isJoinedTo(header, other));
-}
+const isFed = ({ on: { header } }: HeaderJoint): boolean => !header.isolated || passesOn(header);
 
 function joinSupplies(take: Take, nodes: Nodes, lines: readonly string[]): number[] {
   const sources: number[] = [];
   take.supplies.forEach((supply, index) => {
     lines.forEach((line, i) => {
-      const gives =
-        line === GND || (Object.hasOwn(supply.ratings, line) && (supply.ratings[line] as number) > 0);
-      if (gives) sources.push(nodes.ofSupply(index, i));
+      if (gives(supply, line)) sources.push(nodes.ofSupply(index, i));
     });
   });
   return sources;

@@ -23,6 +23,8 @@ const WITHOUT = [
   'unlinked',
   'unknown-facts',
   'guessed-data',
+  'overload',
+  'low-headroom',
 ];
 
 function done(layout: Layout, { edit, label }: Mend): Layout {

@@ -1,8 +1,9 @@
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { catalogue } from '../../src/checks/catalogue.ts';
 import { LEVELS, type Note } from '../../src/checks/check.ts';
 import { checkLayout } from '../../src/checks/check-layout.ts';
+import { firstChecks } from '../../src/checks/first-checks.ts';
 import { checks } from '../../src/checks/index.ts';
 import { spotsOf } from '../../src/checks/spots.ts';
 import { openDocument } from '../../src/document.ts';
@@ -11,12 +12,13 @@ import { deriveTake } from '../../src/wiring/derive.ts';
 
 const FOLDER = new URL('../../src/checks/rules/', import.meta.url);
 
-/** The catalogue of the design, in its order; the rules on load wait for the electrical computation. */
+/** The catalogue of the design, in its order. */
 const CATALOGUE = `overlap off-row wrong-height too-deep over-board wrong-connector lines-differ free-pins
   double-seat loose-end wrong-axis looks-away crossed displaced off-pitch out-of-line short-ribbon tight-bend
   no-clearance ribbons-clash crowded stripe-reversed key-against foreign-voltage stripe-side spare-connectors
   lead-short over-members two-hosts no-host split-member unlinked unknown-facts guessed-data unpowered
-  missing-voltage double-feed joined-supplies`.split(/\s+/);
+  missing-voltage double-feed joined-supplies overload low-headroom board-overload contact-overload low-voltage
+  ground-shift`.split(/\s+/);
 
 const found = (layout: Layout, check: string): Note[] =>
   checkLayout(layout).flatMap(({ notes }) => notes.filter((note) => note.check === check));
@@ -25,6 +27,14 @@ describe('the list of checks', () => {
   it('names every file of the folder once, each file after its check', () => {
     const files = readdirSync(FOLDER).map((file) => file.replace(/\.ts$/, ''));
     expect([...checks].map(({ id }) => id).sort()).toEqual(files.sort());
+  });
+
+  it('begins with those that need no computation of currents, which the app has at once', () => {
+    expect(checks.slice(0, firstChecks.length)).toEqual(firstChecks);
+    for (const { id } of firstChecks) {
+      const text = readFileSync(new URL(`${id}.ts`, FOLDER), 'utf8');
+      expect(text, id).not.toMatch(/electrical|load-words/);
+    }
   });
 
   it('is the catalogue, in the order in which findings are listed', () => {

@@ -188,6 +188,33 @@ describe('share and unshare', () => {
   });
 });
 
+describe('solve', () => {
+  it('tells people what every supply carries, and that it is an estimate', () => {
+    const { exit, out, err } = cli(['solve', demo, '--take', 'three-jetties']);
+    expect(out).toMatch(/Supply, \+12 V\s+930 mA\s+of 1600 mA\s+42 % headroom/);
+    expect(out).toMatch(/Supply, \u221212 V\s+590 mA\s+of 800 mA\s+26 % headroom/);
+    expect(out).toContain('Estimated from nominal values');
+    expect(out).not.toMatch(/NaN|undefined|\bsafe\b/i);
+    expect([exit, err]).toEqual([0, '']);
+  });
+
+  it('prints the solution of one take, or of all', () => {
+    const one = JSON.parse(cli(['solve', demo, '--take', 'three-jetties', '--json']).out);
+    expect(Object.keys(one)).toEqual(['take', 'modules', 'supplies', 'boards', 'seats', 'segments']);
+    expect(one.take).toBe('three-jetties');
+    const { takes } = JSON.parse(cli(['solve', demo, '--json']).out);
+    expect(takes.map(({ take }: { take: string }) => take)).toEqual(['three-jetties', 'one-long-jetty']);
+    expect(takes[0]).toEqual(one);
+    const alone = { ...demoLayout(), takes: demoLayout().takes.slice(0, 1) };
+    expect(JSON.parse(cli(['solve', '-', '--json'], JSON.stringify(alone)).out)).toEqual(one);
+  });
+
+  it('refuses what it cannot read', () => {
+    expectRefusal(cli(['solve', join(folder, 'none.json')]), /no such file/);
+    expectRefusal(cli(['solve', demo, '--take', 'x']), /no take "x"/);
+  });
+});
+
 describe('the command line', () => {
   it('prints the schema', () => {
     const { exit, out } = cli(['schema']);
@@ -199,7 +226,7 @@ describe('the command line', () => {
     expect(cli(['--help']).out).toContain('rehearse FILE');
     expectRefusal(
       cli(['chekc', demo]),
-      /no command "chekc"; there are check, rehearse, schema, share, unshare/,
+      /no command "chekc"; there are check, rehearse, schema, share, solve, unshare/,
     );
     expectRefusal(cli([]), /name a command/);
   });

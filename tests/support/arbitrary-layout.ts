@@ -196,14 +196,18 @@ const board = (id: string, rows: readonly Row[]): fc.Arbitrary<Board> =>
       fc.constantFrom('power', 'wide', 'shore'),
       fc.constantFrom('down', 'up', undefined),
       fc.boolean(),
+      optional('lead', fc.constantFrom({ lengthMm: 300, awg: 18 }, { lengthMm: 0, awg: 22 })),
+      optional('limits', fc.constantFrom({ '+12': 50 }, { '+12': 400, '-12': 20 })),
     )
-    .map(([rowId, at, widthMm, riseMm, bus, pin1, keyed]) => ({
+    .map(([rowId, at, widthMm, riseMm, bus, pin1, keyed, lead, limits]) => ({
       id,
       name: `Board ${id}`,
       row: rowId,
       xMm: at * 5.08,
       widthMm,
       riseMm,
+      ...lead,
+      ...limits,
       headers: [0, 1, 2].map((i) => ({ id: `p${i}`, bus, dxMm: i * 12.7, keyed, ...(pin1 && { pin1 }) })),
     }));
 

@@ -1,5 +1,6 @@
 import { doubleFeed, joinedSupplies, leadShort, missingVoltage, unpowered } from './feeding.ts';
 import { noHost, overMembers, splitMember, twoHosts } from './linking.ts';
+import { boardOverload, feedBetter, groundShift } from './loads.ts';
 import { badGap, clash, crossed, crowded, missesPitch, outOfLine } from './pitch.ts';
 import type { Remedy } from './remedy.ts';
 import {
@@ -46,4 +47,8 @@ export const remedies: Readonly<Record<string, Remedy>> = {
   'missing-voltage': missingVoltage,
   'double-feed': doubleFeed,
   'joined-supplies': joinedSupplies,
+  'board-overload': boardOverload,
+  'contact-overload': feedBetter,
+  'low-voltage': feedBetter,
+  'ground-shift': groundShift,
 };

@@ -16,6 +16,7 @@ import {
   shoreHeader,
 } from '../example.ts';
 import { fedModules, feedSpots, suppliesInto } from '../feed-words.ts';
+import { inEachPart } from '../load-words.ts';
 import { list, moduleSubject, namesOf, ribbonSpots } from '../words.ts';
 
 const carriesVoltage = ({ ribbons }: Harness): boolean =>
@@ -50,7 +51,8 @@ export const about: About = {
 export const joinedSupplies: Check = {
   id: 'joined-supplies',
   level: 'damage',
-  *find(take: DerivedTake) {
+  whole: true,
+  find: inEachPart(function* ({ part: take }) {
     const { islands } = take.supplyNet;
     for (const island of islands) {
       const supplies = suppliesInto(island);
@@ -62,7 +64,7 @@ export const joinedSupplies: Check = {
       const feeds = islands.flatMap((island) => island.feeds.filter((feed) => feed.harness === harness));
       yield found(supplies, feeds, harness.ribbons.flatMap(ribbonSpots).slice(0, 1), take);
     }
-  },
+  }),
 };
 
 /** Two voices with power headers, each fed from a supply of its own; the link between them joins the supplies. */
