@@ -21,7 +21,7 @@ await page
   .or(page.getByRole('button', { name: 'One long jetty' }))
   .first()
   .click();
-await page.getByRole('article').first().waitFor();
+await page.locator('.note .mend').first().waitFor();
 await page.screenshot({ path: PICTURE });
 await browser.close();
 await server.close();
