@@ -4,7 +4,8 @@ import { fileURLToPath } from 'node:url';
 
 // The long sweep: every property, random hands on the app among them, so many times as often as in the gate (npm run long -- 50).
 
-const [times = '20'] = process.argv.slice(2);
+const [times = '20', seed = String(Math.trunc(Math.random() * 2 ** 31))] = process.argv.slice(2);
+console.log(`seed ${seed}: npm run long -- ${times} ${seed} does the same again`);
 const HOUR_MS = 3_600_000;
 
 const TESTS = fileURLToPath(new URL('../tests/', import.meta.url));
@@ -23,7 +24,7 @@ const { status } = spawnSync(
   ['vitest', 'run', '--project', 'unit', `--testTimeout=${HOUR_MS}`, ...filesWithProperties()],
   {
     stdio: 'inherit',
-    env: { ...process.env, RIBBONWRIGHT_TIMES: times },
+    env: { ...process.env, RIBBONWRIGHT_TIMES: times, RIBBONWRIGHT_SEED: seed },
     shell: process.platform === 'win32',
   },
 );

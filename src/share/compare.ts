@@ -40,7 +40,7 @@ function pairsOf<T extends Identified>(mine: readonly T[], theirs: readonly T[])
 type Data = Readonly<Record<string, unknown>>;
 
 function isSame(a: unknown, b: unknown): boolean {
-  if (Object.is(a, b)) return true;
+  if (a === b) return true;
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
   if (Array.isArray(a) !== Array.isArray(b)) return false;
   const keys = Object.keys(a);

@@ -72,6 +72,11 @@ describe('what differs', () => {
     expect(words).toContain('T3 taken out.');
   });
 
+  it('is nothing between zeros of either sign, which plain JSON does not tell apart', () => {
+    const mine = { ...demoLayout(), later: [-0] };
+    expect(compareLayouts(mine, JSON.parse(JSON.stringify(mine)))).toEqual([]);
+  });
+
   it('is nothing between a layout and its copy, and told from either side', () => {
     fc.assert(
       fc.property(arbitraryLayout, arbitraryLayout, (a, b) => {

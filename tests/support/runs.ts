@@ -1,7 +1,9 @@
 /**
- * How often a property is tried: so many times in the gate, `RIBBONWRIGHT_TIMES` as often in the long sweep
- * (npm run long). The library prints the seed of each failure.
+ * How often a property is tried, and from which seed: so many times in the gate and always from the same one, so
+ * that one commit has one verdict; `RIBBONWRIGHT_TIMES` as often and from a seed of its own, which it prints, in
+ * the long sweep (npm run long).
  */
-export const runs = (inGate: number): { readonly numRuns: number } => ({
+export const runs = (inGate: number): { readonly numRuns: number; readonly seed: number } => ({
   numRuns: inGate * Number(process.env.RIBBONWRIGHT_TIMES ?? 1),
+  seed: Number(process.env.RIBBONWRIGHT_SEED ?? 1),
 });
