@@ -126,7 +126,7 @@ test('a link put into the address of an open tab, or pasted, asks first', async 
   await page.keyboard.press('Escape');
   await expect(offer(page)).toHaveCount(0);
   await expect(title(page)).toHaveValue('Shoreline kit');
-  expect(page.url()).not.toContain('#');
+  await expect.poll(() => page.url()).not.toContain('#');
 
   await page.evaluate(
     (text) => {
