@@ -38,8 +38,8 @@ function Desk() {
   const narrow = useSession(({ stage }) => isNarrow(stage));
   const hasSelection = useSession(({ selection }) => selection.size > 0);
   const showsCase = useSession(({ fold }) => fold === 'case');
-  const isCovered = useSession(({ asked, kindDesk, handsOver, offered, showsLayouts, choosing }) =>
-    Boolean(asked || kindDesk || handsOver || offered || showsLayouts || choosing),
+  const isCovered = useSession(({ asked, kindDesk, stockDesk, handsOver, offered, showsLayouts, choosing }) =>
+    Boolean(asked || kindDesk || stockDesk || handsOver || offered || showsLayouts || choosing),
   );
   const showsList = useSession(({ listOpen }) => listOpen) && !showsCase;
   const labels = useSession(({ labelling }) => labelling);

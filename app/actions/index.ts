@@ -27,6 +27,7 @@ import { themes, toggleHalfHp, togglePush } from './settings.ts';
 import { showCase } from './show-case.ts';
 import { showLayouts } from './show-layouts.ts';
 import { showList } from './show-list.ts';
+import { showStock } from './show-stock.ts';
 import { nextNote, previousNote } from './step-note.ts';
 import { nextRibbon, previousRibbon } from './step-ribbon.ts';
 import { nextTake, previousTake } from './step-take.ts';
@@ -60,6 +61,7 @@ export const actions: readonly Action[] = [
   showCase,
   showLayouts,
   showList,
+  showStock,
   turnRibbon,
   twistRibbon,
   lockRibbons,

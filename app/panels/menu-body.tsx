@@ -18,6 +18,7 @@ import { type Setting, themes, toggleHalfHp, togglePush } from '../actions/setti
 import { showCase } from '../actions/show-case.ts';
 import { showLayouts } from '../actions/show-layouts.ts';
 import { showList } from '../actions/show-list.ts';
+import { showStock } from '../actions/show-stock.ts';
 import { useAction, useEditor, useSession, useTake } from '../hooks.ts';
 import { isApple } from '../platform/keyboard.ts';
 import { Icon } from './icon.tsx';
@@ -97,6 +98,7 @@ export function MenuBody({ menu }: { readonly menu: string }) {
       {[
         showCase,
         showList,
+        showStock,
         showLayouts,
         newLayout,
         newEmptyStock,

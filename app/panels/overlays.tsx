@@ -7,12 +7,14 @@ const HandOver = lazy(async () => ({ default: (await import('../hand-over/hand-o
 const KindDesk = lazy(async () => ({ default: (await import('../kinds/kind-desk.tsx')).KindDesk }));
 const LayoutsDesk = lazy(async () => ({ default: (await import('../keep/layouts-desk.tsx')).LayoutsDesk }));
 const Offer = lazy(async () => ({ default: (await import('../hand-over/offer.tsx')).Offer }));
+const StockDesk = lazy(async () => ({ default: (await import('../stock/stock-desk.tsx')).StockDesk }));
 
 /** Whatever lies over everything else; loaded with the first of it. */
 export function Overlays() {
   const asks = useSession(({ asked }) => asked !== null);
   const chooses = useSession(({ choosing }) => choosing !== null);
   const kindDesk = useSession((session) => session.kindDesk);
+  const stockDesk = useSession((session) => session.stockDesk);
   const handsOver = useSession((session) => session.handsOver);
   const showsLayouts = useSession((session) => session.showsLayouts);
   const offered = useSession((session) => session.offered);
@@ -20,6 +22,7 @@ export function Overlays() {
     <>
       <Suspense>{asks && <Asked />}</Suspense>
       <Suspense>{chooses && <ChoiceMenu />}</Suspense>
+      <Suspense>{stockDesk && <StockDesk page={stockDesk} />}</Suspense>
       <Suspense>{kindDesk && <KindDesk desk={kindDesk} />}</Suspense>
       <Suspense>{showsLayouts && <LayoutsDesk />}</Suspense>
       <Suspense>{handsOver && <HandOver />}</Suspense>

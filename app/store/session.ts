@@ -7,6 +7,9 @@ export type TrayFilter = 'modules' | 'ribbons' | 'leads';
 /** What is folded up at the bottom of a narrow screen; the case stands in the margin of a wide one. */
 export type Fold = 'stock' | 'notes' | 'part' | 'case' | 'list';
 
+/** A page of the stock desk. */
+export type StockPageId = 'modules' | 'ribbons' | 'buses' | 'limits' | 'kept' | 'table' | 'counts';
+
 /** Something that would lose more than it says, put to the user before it is done. */
 interface Asked {
   readonly edit: Edit;
@@ -87,6 +90,8 @@ export interface Session {
   /** By list stands in the margin of a wide screen. */
   readonly listOpen: boolean;
   readonly kindDesk: KindDesk | null;
+  /** The page of the stock that lies open. */
+  readonly stockDesk: StockPageId | null;
   /** All layouts that are kept lie open, to take one. */
   readonly showsLayouts: boolean;
   /** The ways to pass the layout on are open. */
@@ -132,6 +137,7 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   choosing: 'nowhere',
   listOpen: 'browser',
   kindDesk: 'nowhere',
+  stockDesk: 'nowhere',
   showsLayouts: 'nowhere',
   handsOver: 'nowhere',
   offered: 'nowhere',
@@ -168,6 +174,7 @@ export const FIRST_SESSION: Session = {
   choosing: null,
   listOpen: false,
   kindDesk: null,
+  stockDesk: null,
   showsLayouts: false,
   handsOver: false,
   offered: null,

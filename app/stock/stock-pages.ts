@@ -1,0 +1,17 @@
+import { type ComponentType, type LazyExoticComponent, lazy } from 'react';
+import type { StockPageId } from '../store/session.ts';
+
+interface StockPage {
+  readonly id: StockPageId;
+  readonly label: string;
+  readonly Page: LazyExoticComponent<ComponentType>;
+}
+
+/** All there is to the stock, in the order in which it is set up; each page is loaded when it is first opened. */
+export const STOCK_PAGES: readonly StockPage[] = [
+  {
+    id: 'modules',
+    label: 'Modules',
+    Page: lazy(async () => ({ default: (await import('./modules-page.tsx')).ModulesPage })),
+  },
+];
