@@ -17,8 +17,17 @@ const painted = (page: Page): Promise<void> =>
     () => new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))),
   );
 
-/** What each of a row of movements paints, on average. */
-async function paintingOfMoves(page: Page, x: number, y: number, stepX = 6): Promise<Painting> {
+/**
+ * What each of a row of movements paints, on average.
+ * @param resting - layers that stand still meanwhile: each is copied once, after it was drawn last
+ */
+async function paintingOfMoves(
+  page: Page,
+  x: number,
+  y: number,
+  { stepX = 6, resting = 0 }: { readonly stepX?: number; readonly resting?: number } = {},
+): Promise<Painting> {
+  await expect(page.locator('.print:visible')).toHaveCount(resting);
   await painted(page);
   await startCounting(page);
   for (let i = 0; i < MOVES; i++) {
@@ -39,7 +48,7 @@ async function paintingOfDrag(page: Page, modules: number): Promise<Painting> {
   await page.mouse.move(x, y);
   await page.mouse.down();
   await page.mouse.move(x + 30, y);
-  const painting = await paintingOfMoves(page, x + 24, y);
+  const painting = await paintingOfMoves(page, x + 24, y, { resting: 2 });
   await page.keyboard.press('Escape');
   await page.mouse.up();
   return painting;
@@ -96,7 +105,7 @@ async function paintingOfLaying(page: Page, modules: number): Promise<Painting> 
   await page.mouse.move(toX, y);
   await expect(page.locator('.hint-card')).toContainText('7 of 7 land');
   // To and fro between the last header and the one before it: the ribbon is another one with each move.
-  const painting = await paintingOfMoves(page, toX, y, -stepX);
+  const painting = await paintingOfMoves(page, toX, y, { stepX: -stepX, resting: 2 });
   await page.keyboard.press('Escape');
   await page.mouse.up();
   return painting;

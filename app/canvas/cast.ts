@@ -1,35 +1,58 @@
-import type { DerivedTake, LaidRibbon, Note, PlacedModule, Ribbon } from '../../src/index.ts';
+import {
+  type DerivedTake,
+  type LaidRibbon,
+  type Note,
+  type PlacedModule,
+  type Ribbon,
+  remember,
+  type SubjectType,
+  type WholeTake,
+} from '../../src/index.ts';
 import type { Moving, Scene } from './model.ts';
 
 /** What stands still and what a gesture moves: they are drawn on layers of their own. */
 export interface Cast {
+  /** Whether a thing moves or is carried. */
+  readonly has: (type: SubjectType, id: string) => boolean;
   readonly moves: (module: PlacedModule) => boolean;
   readonly carries: (ribbon: LaidRibbon) => boolean;
   /** Whether a note is about something that moves: its mark goes along. */
   readonly concerns: (note: Note) => boolean;
+  /** The take as it was when the gesture began; absent while nothing moves. */
+  readonly from?: WholeTake;
   /** Drawn whole instead of what stands still: the gesture changes the case itself. */
-  readonly instead?: DerivedTake;
+  readonly instead?: WholeTake;
   /** Differs when the still layer must be drawn anew. */
   readonly key: string;
 }
 
-export const STILL: Cast = { moves: () => false, carries: () => false, concerns: () => false, key: '' };
+interface Moved {
+  readonly modules: readonly PlacedModule[];
+  readonly ribbons: readonly LaidRibbon[];
+}
+
+const never = (): boolean => false;
+
+export const STILL: Cast = { has: never, moves: never, carries: never, concerns: never, key: '' };
 
 const isSeatedOn = ({ seats }: Ribbon, modules: ReadonlySet<string>): boolean =>
   seats.some(({ on }) => 'module' in on && modules.has(on.module));
 
+const partSet = remember(({ parts }: WholeTake): ReadonlySet<DerivedTake> => new Set(parts));
+
+/** Parts in which something stands, hangs or sits otherwise than in the other take: few, while a gesture runs. */
+const partsUnlike = ({ parts }: WholeTake, other: WholeTake): readonly DerivedTake[] =>
+  parts.filter((part) => !partSet(other).has(part));
+
 /** Ribbons that a gesture changed, and those on the modules that it moves, with all that is joined to them. */
-function carriedIds(
-  { take, harnesses }: DerivedTake,
-  shown: DerivedTake,
-  modules: ReadonlySet<string>,
-): string[] {
-  const others = new Set(shown.take.ribbons);
-  const touched = new Set(
-    take.ribbons.filter((ribbon) => !others.has(ribbon) || isSeatedOn(ribbon, modules)).map(({ id }) => id),
-  );
-  return harnesses
-    .filter(({ ribbons }) => ribbons.some(({ id }) => touched.has(id)))
+function carriedIds(derived: WholeTake, other: WholeTake, modules: ReadonlySet<string>): string[] {
+  const unlike = partsUnlike(derived, other);
+  if (unlike.length === 0) return [];
+  const others = new Set(other.take.ribbons);
+  const isTouched = ({ ribbon }: LaidRibbon): boolean => !others.has(ribbon) || isSeatedOn(ribbon, modules);
+  return unlike
+    .flatMap(({ harnesses }) => harnesses)
+    .filter(({ ribbons }) => ribbons.some(isTouched))
     .flatMap(({ ribbons }) => ribbons.map(({ id }) => id));
 }
 
@@ -59,6 +82,18 @@ function keyOf(
   return moved.length + carried.length === 0 ? STILL.key : JSON.stringify([moved, carried]);
 }
 
+const inOrder = <T extends { readonly index: number }>(things: readonly T[]): T[] =>
+  things.toSorted((a, b) => a.index - b.index);
+
+/** What a gesture moves and carries in a take, in document order. Costs as much as it moves, however large the take. */
+export function movedIn(derived: WholeTake, { from, moves, carries }: Cast): Moved {
+  const parts = from ? partsUnlike(derived, from) : [];
+  return {
+    modules: inOrder(parts.flatMap(({ places }) => places.modules.filter(moves))),
+    ribbons: inOrder(parts.flatMap(({ wiring }) => wiring.ribbons.filter(carries))),
+  };
+}
+
 /** Sorts a take into what stands still and what moves. */
 export function castOf(scene: Scene, moving: Moving | null): Cast {
   if (!moving) return STILL;
@@ -71,13 +106,14 @@ export function castOf(scene: Scene, moving: Moving | null): Cast {
     ...carriedIds(scene.derived, derived, modules),
     ...carriedIds(derived, scene.derived, modules),
   ]);
+  const has: Cast['has'] = (type, id) =>
+    (type === 'module' && modules.has(id)) || (type === 'ribbon' && ribbons.has(id));
   return {
+    from: scene.derived,
+    has,
     moves: ({ id }) => modules.has(id),
     carries: ({ id }) => ribbons.has(id),
-    concerns: ({ subjects }) =>
-      subjects.some(
-        ({ type, id }) => (type === 'module' && modules.has(id)) || (type === 'ribbon' && ribbons.has(id)),
-      ),
+    concerns: ({ subjects }) => subjects.some(({ type, id }) => has(type, id)),
     key: keyOf(scene.derived, modules, ribbons),
   };
 }

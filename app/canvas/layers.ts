@@ -1,5 +1,5 @@
 import type { DerivedTake, LaidRibbon, PlacedModule, SubjectType } from '../../src/index.ts';
-import { type Cast, STILL } from './cast.ts';
+import { type Cast, movedIn, STILL } from './cast.ts';
 import { drawAim } from './draw/aim.ts';
 import { drawBoardNames, drawBoardOutlines, drawBoards } from './draw/boards.ts';
 import { drawConnectors } from './draw/connectors.ts';
@@ -154,34 +154,12 @@ function isRunSeen({ view, sheet }: Paper, { box, knots }: Run): boolean {
   });
 }
 
-interface Moved {
-  readonly derived: DerivedTake;
-  readonly cast: Cast;
-  readonly modules: readonly PlacedModule[];
-  readonly ribbons: readonly LaidRibbon[];
-}
-
-let lastMoved: Moved | undefined;
-
-/** What a gesture moves and carries in a take; asked for twice at each move, of all modules there are. */
-function movedIn(derived: DerivedTake, cast: Cast): Moved {
-  if (lastMoved?.derived === derived && lastMoved.cast === cast) return lastMoved;
-  const { places, wiring } = derived;
-  lastMoved = {
-    derived,
-    cast,
-    modules: places.modules.filter(cast.moves),
-    ribbons: wiring.ribbons.filter(cast.carries),
-  };
-  return lastMoved;
-}
-
 /** Room around what moves for its label, its marks and its dimensions, px. */
 const AROUND_PX = 72;
 
-/** All that a gesture may paint, marks and slices in the section included. What is drawn over it may lie anywhere. */
+/** All that a gesture may paint, marks and slices in the section included. */
 export function movingBox({ sheet, view }: Paper, { derived, overlay }: Moving, cast: Cast): Box | undefined {
-  if (overlay) return view;
+  if (overlay && !overlay.within) return view;
   const { modules, ribbons } = movedIn(derived, cast);
   const boxes: Box[] = modules.map((module) => ({
     ...moduleBox(sheet, module),
@@ -191,6 +169,7 @@ export function movingBox({ sheet, view }: Paper, { derived, overlay }: Moving, 
     const sections = knots.map(({ header }) => (header ? rowOf(sheet, header).sectionBottom : 0));
     boxes.push({ ...box, bottom: Math.max(box.bottom, ...sections) });
   }
+  if (overlay?.within) boxes.push(overlay.within(sheet));
   if (boxes.length === 0) return undefined;
   return {
     left: Math.min(...boxes.map(({ left }) => left)) - AROUND_PX,
@@ -219,7 +198,7 @@ export function paintMoving(
   drawWiring(ctx, paper, derived, shown);
   drawOutlines(ctx, paper, { boxes: modules.map((module) => moduleBox(paper.sheet, module)), runs: [] });
   drawMarks(ctx, paper, marksOf(paper.sheet, derived, notes.filter(cast.concerns), null));
-  overlay?.(ctx, paper, derived);
+  overlay?.draw(ctx, paper, derived);
 }
 
 const matching =
@@ -275,14 +254,10 @@ function paintSelection(ctx: Context, paper: Paper, scene: Scene, cast: Cast): v
     (ribbon) => isSelected('ribbon', ribbon.id) && !cast.carries(ribbon),
   );
   if (sheet.side === 'rear') drawWiring(ctx, paper, derived, runsOf(sheet, derived, lifted), true);
-  const moved = new Set([
-    ...derived.places.modules.filter(cast.moves).map(({ id }) => selectionKey('module', id)),
-    ...derived.wiring.ribbons.filter(cast.carries).map(({ id }) => selectionKey('ribbon', id)),
-  ]);
   drawOutlines(
     ctx,
     paper,
-    shapesOf(sheet, derived, (type, id) => isSelected(type, id) && !moved.has(selectionKey(type, id))),
+    shapesOf(sheet, derived, (type, id) => isSelected(type, id) && !cast.has(type, id)),
   );
   drawGrips(
     ctx,

@@ -1,6 +1,7 @@
-import type { DerivedTake, JointTarget, Note, Side, SubjectType } from '../../src/index.ts';
+import type { DerivedTake, JointTarget, Note, Side, SubjectType, WholeTake } from '../../src/index.ts';
 import type { Context, Paper } from './draw/paper.ts';
 import type { Hidden } from './layer-keys.ts';
+import type { Box, Sheet } from './sheet.ts';
 
 export type { Side };
 
@@ -42,7 +43,7 @@ export interface Aim {
 
 /** What the canvas shows while nothing is dragged. */
 export interface Scene {
-  readonly derived: DerivedTake;
+  readonly derived: WholeTake;
   readonly notes: readonly Note[];
   readonly side: Side;
   /** Keys made by `selectionKey`. */
@@ -58,11 +59,16 @@ export interface Scene {
   readonly starts?: readonly Place[];
 }
 
-export type Overlay = (ctx: Context, paper: Paper, take: DerivedTake) => void;
+/** Drawn over what a gesture moves. */
+export interface Overlay {
+  readonly draw: (ctx: Context, paper: Paper, take: DerivedTake) => void;
+  /** What it paints, but for what stands close to it; absent: anything in sight. */
+  readonly within?: (sheet: Sheet) => Box;
+}
 
 /** What a drag in progress shows instead: the same take as it would be on release. */
 export interface Moving {
-  readonly derived: DerivedTake;
+  readonly derived: WholeTake;
   readonly notes: readonly Note[];
   /** Modules that the gesture moves, pushed neighbours included; drawn on the moving layer. */
   readonly modules: ReadonlySet<string>;

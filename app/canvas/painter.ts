@@ -1,4 +1,5 @@
 import type { Layer } from 'konva/lib/Layer.js';
+import { printAtRest } from './bitmap-print.ts';
 import { type Cast, castOf, movesOn } from './cast.ts';
 import { type Mark, marksOf } from './draw/marks.ts';
 import type { Context, Paper } from './draw/paper.ts';
@@ -85,12 +86,14 @@ export class Painter {
     this.#easel = easel;
     // As a property of its own a layer would draw twice at first: its making forgets that it has asked to.
     for (const layer of Object.values(easel.layers)) layer.listening(false);
+    const unprint = [easel.layers.still, easel.layers.marks].map(printAtRest);
     const unsubscribe = this.#moving.subscribe(() => this.#follow());
     const unwatch = watchPixelRatio((ratio) => this.#sharpen(ratio));
     this.#redraw();
     return () => {
       unsubscribe();
       unwatch();
+      for (const end of unprint) end();
       clearTimeout(this.#rest);
       this.#easel = null;
     };

@@ -1,6 +1,7 @@
 import '../style/hint.css';
 import type { Editor } from '../editor.ts';
-import type { Hint } from '../store/hints.ts';
+import type { Hint, HintWords } from '../store/hints.ts';
+import { atReadingPace } from '../store/reading-pace.ts';
 import { freeStage } from '../store/view.ts';
 
 /** Beside the pointer, and above a finger, which hides what lies under it; px. */
@@ -45,7 +46,7 @@ export function cardPlace(
   };
 }
 
-const element = (name: string, className: string, text = ''): HTMLElement => {
+const element = (name: string, className: string, text: string): HTMLElement => {
   const made = document.createElement(name);
   made.className = className;
   made.textContent = text;
@@ -54,44 +55,70 @@ const element = (name: string, className: string, text = ''): HTMLElement => {
 
 const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-function fill(card: HTMLElement, { title, connectors, lines, keys }: Hint): void {
-  const strip = element('span', 'hint-connectors');
-  strip.append(...connectors.map(({ number, shown }) => element('i', shown, String(number))));
-  card.replaceChildren(
-    element('b', 'hint-title', title),
-    ...(connectors.length > 0 ? [strip] : []),
-    ...lines.map(({ text, isTrouble }) =>
-      element('span', isTrouble ? 'hint-line trouble' : 'hint-line', sentence(text)),
+type Made = readonly [name: string, className: string, text: string];
+
+/** Makes the children what they should be, and leaves alone what already is: a browser lays out what was touched. */
+function refill(parent: HTMLElement, wanted: readonly Made[]): void {
+  for (const [i, [name, className, text]] of wanted.entries()) {
+    const child = parent.children[i];
+    if (child?.localName !== name) {
+      const fresh = element(name, className, text);
+      if (child) child.replaceWith(fresh);
+      else parent.append(fresh);
+      continue;
+    }
+    if (child.className !== className) child.className = className;
+    if (child.childElementCount === 0 && child.textContent !== text) child.textContent = text;
+  }
+  while (parent.children.length > wanted.length) parent.lastElementChild?.remove();
+}
+
+function fill(card: HTMLElement, { title, connectors, lines, keys }: HintWords): void {
+  refill(card, [
+    ['b', 'hint-title', title],
+    ['div', 'hint-connectors', ''],
+    ...lines.map(
+      ({ text, isTrouble }): Made => ['span', isTrouble ? 'hint-line trouble' : 'hint-line', sentence(text)],
     ),
-    ...(keys ? [element('small', 'hint-keys', keys)] : []),
+    ['small', 'hint-keys', keys],
+  ]);
+  refill(
+    card.children[1] as HTMLElement,
+    connectors.map(({ number, shown }): Made => ['i', shown, String(number)]),
   );
 }
 
-/** The card beside the hand: written to the page directly, since it changes with every move. */
+/** It follows at least so often, and glides from place to place: a browser lays out the page for every place it is given. */
+const LONGEST_MS = 240;
+
+/** The card beside the hand: written to the page directly, past its framework. */
 export function showHints(editor: Editor, stage: HTMLElement): () => void {
-  const card = element('div', 'hint-card');
+  const card = element('div', 'hint-card', '');
   card.hidden = true;
   card.setAttribute('aria-hidden', 'true');
   stage.parentElement?.append(card);
   let written = '';
   let size: Room = { width: 0, height: 0 };
+  const { hints, platform, session } = editor;
+  const hinted = { get: (): Hint | null => hints.getState().hint, subscribe: hints.subscribe };
+  const paced = atReadingPace(hinted, platform.clock, LONGEST_MS);
   const follow = (): void => {
-    const { hint } = editor.hints.getState();
+    const hint = paced.get();
     card.hidden = hint === null;
     if (!hint) return;
-    const { at, lean: _, ...words } = hint;
-    const text = JSON.stringify([words, at.kind]);
+    const words = hint.words();
+    const text = JSON.stringify([words, hint.at.kind]);
     if (text !== written) {
       written = text;
-      card.dataset.hand = at.kind;
-      fill(card, hint);
+      card.dataset.hand = hint.at.kind;
+      fill(card, words);
       size = { width: card.offsetWidth, height: card.offsetHeight };
     }
-    const { width, height } = editor.session.getState().stage;
+    const { width, height } = session.getState().stage;
     const { left, top } = cardPlace(hint, size, { width, height: height - freeStage(editor).bottom });
     card.style.transform = `translate(${left}px,${top}px)`;
   };
-  const end = editor.hints.subscribe(follow);
+  const end = paced.subscribe(follow);
   return () => {
     end();
     card.remove();

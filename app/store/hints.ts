@@ -11,18 +11,24 @@ interface HintLine {
   readonly isTrouble: boolean;
 }
 
-/** What is said beside the hand while a ribbon is being laid. */
-export interface Hint {
-  /** CSS px of the stage. */
-  readonly at: Pick<Pointer, 'x' | 'y' | 'kind'>;
-  /** Which way on the screen the hand draws, +1 to the right: the card keeps off what was drawn. */
-  readonly lean: 1 | -1;
+/** What the card beside the hand says. */
+export interface HintWords {
   readonly title: string;
   /** As they lie on the screen, from left to right, with their numbers. */
   readonly connectors: readonly { readonly number: number; readonly shown: Shown }[];
   readonly lines: readonly HintLine[];
   /** Which keys do what meanwhile. */
   readonly keys: string;
+}
+
+/** What is said beside the hand while a ribbon is being laid. */
+export interface Hint {
+  /** CSS px of the stage. */
+  readonly at: Pick<Pointer, 'x' | 'y' | 'kind'>;
+  /** Which way on the screen the hand draws, +1 to the right: the card keeps off what was drawn. */
+  readonly lean: 1 | -1;
+  /** Made when they are read, since most moves of a hand go on before anyone can. */
+  readonly words: () => HintWords;
 }
 
 interface Hinted {

@@ -8,7 +8,11 @@ import type { RibbonEnd } from '../store/aim.ts';
  * Draws, over what moves, a connector in hand and what it could sit on.
  * @param heldAt - where it hangs while it is over nothing, CSS px of the sheet
  */
-export const aimAt =
-  ({ ribbon, connector }: RibbonEnd, places: readonly JointTarget[], heldAt?: Point): Overlay =>
-  (ctx, paper, take) =>
-    drawAim(ctx, paper, take, { ribbon: ribbon.id, connector, places, ...(heldAt && { heldAt }) });
+export const aimAt = (
+  { ribbon, connector }: RibbonEnd,
+  places: readonly JointTarget[],
+  heldAt?: Point,
+): Overlay => ({
+  draw: (ctx, paper, take) =>
+    drawAim(ctx, paper, take, { ribbon: ribbon.id, connector, places, ...(heldAt && { heldAt }) }),
+});

@@ -15,11 +15,11 @@ import {
   shortestLead,
   whyNotOn,
 } from '../../src/index.ts';
-import { drawLaying, drawReach } from '../canvas/draw/laying.ts';
+import { layingOverlay, reachOverlay } from '../canvas/draw/laying.ts';
 import { type Moving, selectionKey } from '../canvas/model.ts';
 import { type Editor, shownAnalysis, shownTake } from '../editor.ts';
 import { figure } from '../panels/figures.ts';
-import { type Hint, NO_STARTS } from '../store/hints.ts';
+import { type HintWords, NO_STARTS } from '../store/hints.ts';
 import { markPrefix } from '../store/leads.ts';
 import { sheetNow, toSheet } from '../store/view.ts';
 import { alongRow, berthPoint, berthsNear, freeBerthAt, headerExactly, headersUnder } from './berths.ts';
@@ -49,7 +49,7 @@ interface Outcome {
   readonly laying: Laying | null;
   readonly overlay?: Moving['overlay'];
   readonly title: string;
-  readonly lines: (shown: Moving | null) => Hint['lines'];
+  readonly lines: (shown: Moving | null) => HintWords['lines'];
   /** Why nothing is laid, for the voice. */
   readonly why: string;
 }
@@ -141,7 +141,7 @@ function laidOutcome(editor: Editor, laying: Laying, inStock: boolean, lines: Ou
   return {
     edit: editOf(editor, kind, laying),
     laying,
-    overlay: (ctx, paper) => drawLaying(ctx, paper, laying),
+    overlay: layingOverlay(laying),
     title: laying.stripe ? `${kind.name} · stripe ${laying.stripe}` : kind.name,
     lines: (shown) => [
       ...lines(shown),
@@ -189,7 +189,7 @@ function openOutcome(
   return {
     edit: null,
     laying: null,
-    overlay: (ctx, paper) => drawReach(ctx, paper, from, to),
+    overlay: reachOverlay(from, to),
     title,
     lines: () => [
       (isShort ? trouble : plain)(`${figure(neededMm, 0)} mm needed to here${has}`),
@@ -235,7 +235,7 @@ function leadOutcome(editor: Editor, held: Held, target: Berth): Outcome {
   const [from, to] = [held.start, target].map((berth) => berthPoint(editor, berth));
   return {
     ...noWay('No lead', why),
-    ...(from && to && { overlay: (ctx, paper) => drawReach(ctx, paper, from, to) }),
+    ...(from && to && { overlay: reachOverlay(from, to) }),
   };
 }
 
@@ -319,10 +319,16 @@ export function layTool(
     }
     const { title, lines, laying } = outcome;
     const { side } = session.getState();
+    const moving = gestures.get();
     const keys = state.at === 'holding' && laying?.facts.flat && pointer.kind === 'mouse' ? KEYS : '';
-    const connectors = laying ? connectorsOf(laying, side) : [];
     const lean = state.at === 'holding' && pointer.x < state.held.from.x ? -1 : 1;
-    hints.setState({ hint: { at: pointer, lean, title, connectors, lines: lines(gestures.get()), keys } });
+    const words = () => ({
+      title,
+      connectors: laying ? connectorsOf(laying, side) : [],
+      lines: lines(moving),
+      keys,
+    });
+    hints.setState({ hint: { at: pointer, lean, words } });
   };
 
   /** What moves is drawn anew only where something other than the card has changed. */

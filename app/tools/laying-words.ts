@@ -12,9 +12,9 @@ import {
   type WhyNot,
 } from '../../src/index.ts';
 import { figure } from '../panels/figures.ts';
-import type { Hint } from '../store/hints.ts';
+import type { HintWords } from '../store/hints.ts';
 
-type Line = Hint['lines'][number];
+type Line = HintWords['lines'][number];
 
 const mm = (value: number): string => `${figure(value, 1)} mm`;
 
@@ -98,11 +98,11 @@ function noteLines(notes: readonly Note[], ribbon: string): Line[] {
 }
 
 /** Where its connectors are, from left to right on the screen. */
-export function connectorsOf({ landings, stripe }: Laying, side: Side): Hint['connectors'] {
+export function connectorsOf({ landings, stripe }: Laying, side: Side): HintWords['connectors'] {
   const all = landings.map(({ connector, on, lands }, i) => ({
     number: connector + 1,
     shown: lands ? 'lands' : on || landings[i]?.miss ? 'misses' : 'free',
-  })) as Hint['connectors'];
+  })) as HintWords['connectors'];
   const leftToRight = (stripe !== 'up') === (side === 'rear');
   return leftToRight ? all : [...all].reverse();
 }

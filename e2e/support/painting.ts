@@ -13,14 +13,16 @@ declare global {
   }
 }
 
-/** Counts, in every page that is opened from now on, what is painted on 2D canvases. */
+/** Counts, in every page that is opened from now on, what is painted on canvases, those behind the scene included. */
 export async function countPainting(page: Page): Promise<void> {
   await page.addInitScript(() => {
     window.painting = { calls: 0, bitmapPixels: 0, byName: {} };
-    const proto = CanvasRenderingContext2D.prototype as unknown as Record<
-      string,
-      (...args: unknown[]) => unknown
-    >;
+    type Paints = Record<string, (...args: unknown[]) => unknown>;
+    const contexts = [
+      CanvasRenderingContext2D,
+      OffscreenCanvasRenderingContext2D,
+      ImageBitmapRenderingContext,
+    ].map((context) => context.prototype as unknown as Paints);
     const names = [
       'fill',
       'stroke',
@@ -31,20 +33,24 @@ export async function countPainting(page: Page): Promise<void> {
       'strokeText',
       'drawImage',
       'putImageData',
+      'transferFromImageBitmap',
     ];
-    for (const name of names) {
-      const paint = proto[name];
-      if (!paint) continue;
-      proto[name] = function (this: CanvasRenderingContext2D, ...args: unknown[]): unknown {
-        const { painting } = window;
-        painting.calls++;
-        painting.byName[name] = (painting.byName[name] ?? 0) + 1;
-        if (name === 'drawImage' || name === 'putImageData') {
-          const source = args[0] as { width?: number; height?: number };
-          painting.bitmapPixels += (source.width ?? 0) * (source.height ?? 0);
-        }
-        return paint.apply(this, args);
-      };
+    const fromBitmaps = new Set(['drawImage', 'putImageData', 'transferFromImageBitmap']);
+    for (const proto of contexts) {
+      for (const name of names) {
+        const paint = proto[name];
+        if (!paint) continue;
+        proto[name] = function (this: unknown, ...args: unknown[]): unknown {
+          const { painting } = window;
+          painting.calls++;
+          painting.byName[name] = (painting.byName[name] ?? 0) + 1;
+          if (fromBitmaps.has(name)) {
+            const source = args[0] as { width?: number; height?: number };
+            painting.bitmapPixels += (source.width ?? 0) * (source.height ?? 0);
+          }
+          return paint.apply(this, args);
+        };
+      }
     }
   });
 }

@@ -30,13 +30,15 @@ const escapeId = (text: string): string =>
 
 const byCodeUnit = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
-/** The key of what a check found. */
-export function keyOf(check: string, subjects: readonly Subject[], part: string | undefined): string {
-  const named = sortSubjects(subjects)
-    .map(({ type, id }) => `${type}:${escapeId(id)}`)
-    .join('+');
+/** The key of what a check found, its subjects sorted. */
+function keyOfSorted(check: string, subjects: readonly Subject[], part: string | undefined): string {
+  const named = subjects.map(({ type, id }) => `${type}:${escapeId(id)}`).join('+');
   return part === undefined ? `${check}/${named}` : `${check}/${named}/${escapeId(part)}`;
 }
+
+/** The key of what a check found. */
+export const keyOf = (check: string, subjects: readonly Subject[], part: string | undefined): string =>
+  keyOfSorted(check, sortSubjects(subjects), part);
 
 const factsOf = (measure: Found['measure']): string =>
   Object.entries(measure ?? {})
@@ -50,7 +52,7 @@ function toNote(check: Check, take: string, found: Found): Note {
     check: check.id,
     level: found.level ?? check.level,
     take,
-    key: keyOf(check.id, found.subjects, found.part),
+    key: keyOfSorted(check.id, subjects, found.part),
     subjects,
     message: `${headline}. ${detail}`,
     remedy,

@@ -55,10 +55,14 @@ const isSetting = (a: Setting, b: Setting): boolean =>
 function isMadeOf({ ribbons, derived }: Kept, part: Part, take: Take, places: Places): boolean {
   const { places: own, take: ownTake } = derived;
   if (ribbons.length !== part.ribbons.length || own.modules.length !== part.modules.length) return false;
-  return (
-    part.modules.every((index, i) => places.modules[index] === own.modules[i]) &&
-    part.ribbons.every((index, i) => ribbons[i] === index && take.ribbons[index] === ownTake.ribbons[i])
-  );
+  // Plain loops: every module and ribbon of the take passes here at every move of a drag.
+  for (let i = 0; i < own.modules.length; i++)
+    if (places.modules[part.modules[i] as number] !== own.modules[i]) return false;
+  for (let i = 0; i < ribbons.length; i++) {
+    const index = part.ribbons[i] as number;
+    if (ribbons[i] !== index || take.ribbons[index] !== ownTake.ribbons[i]) return false;
+  }
+  return true;
 }
 
 function derivePart(part: Part, kit: KitIndex, whole: Take, all: Places): DerivedTake {

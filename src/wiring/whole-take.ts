@@ -11,8 +11,9 @@ import type { SupplyNet } from './supply-net.ts';
 
 /** The parts' joints as one, each list put together when it is first asked for. */
 class JoinedJoints implements Joints {
-  readonly ribbons: readonly LaidRibbon[];
   readonly #parts: readonly DerivedTake[];
+  readonly #count: number;
+  #ribbons?: readonly LaidRibbon[];
   #ribbonById?: ReadonlyMap<string, LaidRibbon>;
   #joints?: readonly Joint[];
   #seatedOn?: Joints['seatedOn'];
@@ -20,9 +21,15 @@ class JoinedJoints implements Joints {
 
   constructor(parts: readonly DerivedTake[], count: number) {
     this.#parts = parts;
-    const ribbons = new Array<LaidRibbon>(count);
-    for (const { wiring } of parts) for (const ribbon of wiring.ribbons) ribbons[ribbon.index] = ribbon;
-    this.ribbons = ribbons;
+    this.#count = count;
+  }
+
+  get ribbons() {
+    if (this.#ribbons) return this.#ribbons;
+    const ribbons = new Array<LaidRibbon>(this.#count);
+    for (const { wiring } of this.#parts) for (const ribbon of wiring.ribbons) ribbons[ribbon.index] = ribbon;
+    this.#ribbons = ribbons;
+    return ribbons;
   }
 
   get ribbonById() {

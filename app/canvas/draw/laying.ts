@@ -1,5 +1,6 @@
 import { type Laying, socketBodyMm } from '../../../src/index.ts';
-import { type Point, rowOf, type Sheet, type SheetRow, xOf, yOf, zOf } from '../sheet.ts';
+import type { Overlay } from '../model.ts';
+import { type Box, type Point, rowOf, type Sheet, type SheetRow, xOf, yOf, zOf } from '../sheet.ts';
 import { drawDimensions, type Missing } from './misses.ts';
 import {
   addBox,
@@ -93,7 +94,7 @@ const crownPoint = (row: SheetRow, xMm: number, crownMm: number): Point => {
 };
 
 /** What the drawing of a take has no place for: connectors beside their headers, numbers, figures of the arches. */
-export function drawLaying(ctx: Context, paper: Paper, laying: Laying): void {
+function drawLaying(ctx: Context, paper: Paper, laying: Laying): void {
   if (!laying.facts.flat) return;
   const { theme, sheet } = paper;
   const missing = missingOf(sheet, laying);
@@ -105,8 +106,23 @@ export function drawLaying(ctx: Context, paper: Paper, laying: Laying): void {
   drawArches(ctx, paper, laying);
 }
 
-/** A loose ribbon that has nowhere to go yet: from its start to the hand. */
-export function drawReach(ctx: Context, { theme }: Paper, from: Point, to: Point): void {
+/** Connectors with what they miss, and the section below them; the rest stands close to these. */
+function boxOfLaying(sheet: Sheet, { landings, start }: Laying): Box {
+  const row = rowOf(sheet, start);
+  const xs = landings.flatMap(({ xMm, miss }) => [
+    xOf(row, xMm),
+    ...(miss ? [xOf(row, miss.header.xMm)] : []),
+  ]);
+  const { top, sectionBottom } = row;
+  return { left: Math.min(...xs), right: Math.max(...xs), top, bottom: sectionBottom };
+}
+
+export const layingOverlay = (laying: Laying): Overlay => ({
+  draw: (ctx, paper) => drawLaying(ctx, paper, laying),
+  within: (sheet) => boxOfLaying(sheet, laying),
+});
+
+function drawReach(ctx: Context, { theme }: Paper, from: Point, to: Point): void {
   const line = [from, to];
   paint(ctx, { line: theme.keyline, width: 6 }, [line], (way) => addLine(ctx, way));
   paint(ctx, { line: theme.brass, width: 2.4, dash: [9, 6] }, [line], (way) => addLine(ctx, way));
@@ -114,3 +130,14 @@ export function drawReach(ctx: Context, { theme }: Paper, from: Point, to: Point
     addDot(ctx, x, y, 5),
   );
 }
+
+/** A loose ribbon that has nowhere to go yet: from its start to the hand. */
+export const reachOverlay = (from: Point, to: Point): Overlay => ({
+  draw: (ctx, paper) => drawReach(ctx, paper, from, to),
+  within: () => ({
+    left: Math.min(from.x, to.x),
+    right: Math.max(from.x, to.x),
+    top: Math.min(from.y, to.y),
+    bottom: Math.max(from.y, to.y),
+  }),
+});

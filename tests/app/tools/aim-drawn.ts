@@ -14,6 +14,6 @@ export function aimDrawn({ gestures }: Editor): Aim | undefined {
   draw.mockClear();
   const view = { left: 0, top: 0, right: 1000, bottom: 1000 };
   const paper = { sheet: layOutSheet(moving.derived, 'rear', 1), theme: THEMES.light, view };
-  moving.overlay(fakeContext().ctx, paper, moving.derived);
+  moving.overlay.draw(fakeContext().ctx, paper, moving.derived);
   return draw.mock.lastCall?.[3];
 }

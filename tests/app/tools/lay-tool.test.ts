@@ -63,7 +63,8 @@ const laid = ({ take }: Driver): string[][] => take.ribbons.map(seatsOf);
 const shown = ({ editor }: Driver): string[][] =>
   (editor.gestures.get()?.derived.take.ribbons ?? []).map(seatsOf);
 const hint = ({ editor }: Driver) => editor.hints.getState().hint;
-const said = (driver: Driver): string => (hint(driver)?.lines ?? []).map(({ text }) => text).join(' | ');
+const said = (driver: Driver): string =>
+  (hint(driver)?.words().lines ?? []).map(({ text }) => text).join(' | ');
 
 const off = (point: Point, dx: number, dy: number): Point => ({ x: point.x + dx, y: point.y + dy });
 
@@ -99,13 +100,11 @@ describe('a flat ribbon from the stock', () => {
     const { driver, on, draw } = hand('shore-5', { places: { 'cobble-1': 15.5 } });
     draw(on('jetty-a', 'shore'), off(on('boulder-1', 'shore'), 0, 40));
     expect(said(driver)).toContain('connector 4 is 2.54 mm (1 row) off Cobble 1');
-    expect(hint(driver)?.connectors.map((each) => each.shown)).toEqual([
-      'lands',
-      'free',
-      'lands',
-      'misses',
-      'lands',
-    ]);
+    expect(
+      hint(driver)
+        ?.words()
+        .connectors.map((each) => each.shown),
+    ).toEqual(['lands', 'free', 'lands', 'misses', 'lands']);
     driver.up();
     expect(laid(driver)).toEqual([['0 boulder-1', '2 cobble-2', '4 jetty-a']]);
   });
@@ -124,7 +123,7 @@ describe('a flat ribbon from the stock', () => {
     expect(driver.toolbox.press('c')).toBe(true);
     expect(shown(driver)).toEqual([['1 boulder-1', '3 cobble-2', '4 cobble-1', '5 jetty-a']]);
     expect(driver.toolbox.press('s')).toBe(true);
-    expect(hint(driver)?.title).toContain('stripe up');
+    expect(hint(driver)?.words().title).toContain('stripe up');
     expect(said(driver)).toContain('stripe against pin 1 on 4 connectors');
     expect(driver.toolbox.press('q')).toBe(false);
     driver.up();
