@@ -27,10 +27,12 @@ import { themes, toggleHalfHp, togglePush } from './settings.ts';
 import { showCase } from './show-case.ts';
 import { showLayouts } from './show-layouts.ts';
 import { showList } from './show-list.ts';
+import { showPower } from './show-power.ts';
 import { nextNote, previousNote } from './step-note.ts';
 import { nextRibbon, previousRibbon } from './step-ribbon.ts';
 import { nextTake, previousTake } from './step-take.ts';
 import { swap } from './swap.ts';
+import { toggleHeat } from './toggle-heat.ts';
 import { turn } from './turn.ts';
 import { turnRibbon } from './turn-ribbon.ts';
 import { twistRibbon } from './twist-ribbon.ts';
@@ -60,6 +62,8 @@ export const actions: readonly Action[] = [
   showCase,
   showLayouts,
   showList,
+  showPower,
+  toggleHeat,
   turnRibbon,
   twistRibbon,
   lockRibbons,

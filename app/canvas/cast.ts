@@ -78,6 +78,6 @@ export function castOf(scene: Scene, moving: Moving | null): Cast {
       subjects.some(
         ({ type, id }) => (type === 'module' && modules.has(id)) || (type === 'ribbon' && ribbons.has(id)),
       ),
-    key: keyOf(scene.derived, modules, ribbons),
+    key: `${scene.heat ? 'without heat ' : ''}${keyOf(scene.derived, modules, ribbons)}`,
   };
 }

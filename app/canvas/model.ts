@@ -1,5 +1,5 @@
 import type { DerivedTake, JointTarget, Note, Side, SubjectType } from '../../src/index.ts';
-import type { Context, Paper } from './draw/paper.ts';
+import type { Context, Heat, Paper } from './draw/paper.ts';
 import type { Hidden } from './layer-keys.ts';
 
 export type { Side };
@@ -56,6 +56,7 @@ export interface Scene {
   readonly aim?: Aim | null;
   /** Where what is in hand can start. */
   readonly starts?: readonly Place[];
+  readonly heat?: Heat | undefined;
 }
 
 export type Overlay = (ctx: Context, paper: Paper, take: DerivedTake) => void;
