@@ -49,6 +49,7 @@ export function LoadLines() {
           unfed={i === 0 ? unfed.find(({ voltage }) => voltage === load.voltage) : undefined}
         />
       ))}
+      {i === 0 && <b className="open-power">Power</b>}
     </button>
   ));
 }

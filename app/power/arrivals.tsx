@@ -2,6 +2,7 @@ import { type ReactNode, useState } from 'react';
 import { GND, type Power } from '../../src/index.ts';
 import { useEditor, useSession } from '../hooks.ts';
 import { figure } from '../panels/figures.ts';
+import { Icon } from '../panels/icon.tsx';
 import { FactMark } from './fact-mark.tsx';
 import { HeatScale } from './heat-scale.tsx';
 import { LineChoice } from './line-choice.tsx';
@@ -98,14 +99,18 @@ export function Arrivals({ power }: { readonly power: Power }) {
     <section className="arrivals" aria-label="What arrives">
       <h3>What arrives at the modules</h3>
       <LineChoice line={line} onChoose={choose} />
-      <label className="tick">
-        <input
-          type="checkbox"
-          checked={heat !== null}
-          onChange={({ currentTarget }) => showHeat(editor, currentTarget.checked ? line : null)}
-        />
-        Heat map on the drawing <kbd>Shift V</kbd>
-      </label>
+      <button
+        type="button"
+        className="heat-toggle"
+        aria-pressed={heat !== null}
+        onClick={() => showHeat(editor, heat === null ? line : null)}
+      >
+        <i className="box" aria-hidden="true">
+          {heat !== null && <Icon name="tick" />}
+        </i>
+        Heat map on the drawing
+        <kbd>Shift+V</kbd>
+      </button>
       {heat !== null && <HeatScale line={line} />}
       {rows.length === 0 ? (
         <p className="aside">No module uses it.</p>

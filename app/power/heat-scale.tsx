@@ -30,7 +30,10 @@ export function HeatScale({ line }: { readonly line: string }) {
   const voltage = kit.voltages.get(line);
   const allowedMv = voltage ? dropMvOf(voltage) : limits.groundShiftMv;
   const ends = HEAT_STEPS.map((share) => millivolts(share * allowedMv));
-  const what = line === GND ? 'Shift against the supply’s ground, mV' : 'Lost on the way there and back, mV';
+  const what =
+    line === GND
+      ? 'Shift against the supply’s ground, up to … mV'
+      : 'Lost on the way there and back, up to … mV';
   return (
     <div className="heat-scale">
       <p>{what}</p>

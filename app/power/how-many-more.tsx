@@ -17,6 +17,12 @@ function hostsFor({ places, supplyNet }: WholeTake, { draws, headers }: ModuleKi
   return [...reached.filter(isLinked), ...reached.filter((module) => !isLinked(module))];
 }
 
+function mostPlaced({ take }: WholeTake, kinds: readonly ModuleKind[]): ModuleKind | undefined {
+  const placed = (kind: ModuleKind): number =>
+    take.modules.filter((module) => module.kind === kind.id).length;
+  return kinds.toSorted((a, b) => placed(b) - placed(a))[0];
+}
+
 interface AnswerProps {
   readonly take: WholeTake;
   readonly kind: ModuleKind;
@@ -41,7 +47,7 @@ export function HowManyMore({ take }: { readonly take: WholeTake }) {
   const kinds = take.kit.kit.modules.filter(drawsAny);
   const [chosenKind, chooseKind] = useState('');
   const [chosenAt, chooseAt] = useState('');
-  const kind = kinds.find(({ id }) => id === chosenKind) ?? kinds[0];
+  const kind = kinds.find(({ id }) => id === chosenKind) ?? mostPlaced(take, kinds);
   const hosts = kind ? hostsFor(take, kind) : [];
   const at = hosts.find(({ id }) => id === chosenAt) ?? hosts[0];
   return (
@@ -54,6 +60,7 @@ export function HowManyMore({ take }: { readonly take: WholeTake }) {
             <small>of</small>
             <select
               className="field"
+              aria-label="Of which kind"
               value={kind.id}
               onChange={(event) => chooseKind(event.currentTarget.value)}
             >
@@ -69,6 +76,7 @@ export function HowManyMore({ take }: { readonly take: WholeTake }) {
               <small>drawing at</small>
               <select
                 className="field"
+                aria-label="Drawing at which module"
                 value={at.id}
                 onChange={(event) => chooseAt(event.currentTarget.value)}
               >

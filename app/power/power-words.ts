@@ -18,7 +18,8 @@ export const percent = (share: number): string => `${figure(100 * share, 0)} %`;
 export const millivolts = (mv: number): string =>
   figure(mv, Math.abs(mv) >= 10 ? 0 : Math.abs(mv) >= 1 ? 1 : 2);
 
-export const watts = (value: number): string => `${estimate(value)} W`;
+export const watts = (value: number): string =>
+  value === 0 || value >= 1 ? `${estimate(value)} W` : `${estimate(1000 * value)} mW`;
 
 /** What is left of a supply's voltage, in words. */
 export function leftWords({ ma, ratingMa, untilHeadroomMa }: Bar, headroom: number): string {
@@ -28,8 +29,8 @@ export function leftWords({ ma, ratingMa, untilHeadroomMa }: Bar, headroom: numb
   const kept = percent(headroom);
   const before = untilHeadroomMa - ma;
   return before >= -1e-6
-    ? `${left}, ${estimate(Math.max(0, before))} of them before less than ${kept} is free.`
-    : `${left}, less than the ${kept} to be kept free.`;
+    ? `${left}; ${estimate(Math.max(0, before))} until less than ${kept} is left free.`
+    : `${left}; less than the ${kept} that should be left free.`;
 }
 
 const ORDINAL = new Intl.PluralRules('en-GB', { type: 'ordinal' });
@@ -41,8 +42,8 @@ const ordinal = (n: number): string => `${n}${ENDINGS[ORDINAL.select(n)] ?? 'th'
 export function moreWords(kind: string, { most, breaks }: HowManyMore): string {
   if (most === undefined) return `More than ${MOST} of ${kind} would break nothing.`;
   const what = [...new Set(breaks.map(({ headline }) => headline))].join('; ');
-  if (most === 0) return `Not one more ${kind}. With it: ${what}.`;
-  return `${most} more ${kind}. With the ${ordinal(most + 1)}: ${what}.`;
+  if (most === 0) return `Not one more of ${kind}. With it: ${what}.`;
+  return `${most} more of ${kind}. With the ${ordinal(most + 1)}: ${what}.`;
 }
 
 /** The worst that a heat map shows, for those who do not see it. */

@@ -28,11 +28,11 @@ export interface HeatFigure {
   readonly share?: number;
 }
 
-/** Steps of the scale end at these shares of what is allowed; the last has no end. */
-export const HEAT_STEPS = [0.1, 0.25, 0.5, 1] as const;
-
-/** How much of the warm colour each step has. */
-const WARMTH = [0, 0.3, 0.55, 0.8, 1] as const;
+/**
+ * Steps of the scale end at these shares of what is allowed, each twice the one before: most modules lose little, and
+ * are told apart by it. The last step has no end.
+ */
+export const HEAT_STEPS = [1 / 32, 1 / 16, 1 / 8, 1 / 4, 1 / 2, 1] as const;
 
 /** Which step a share of what is allowed belongs to; a limit counts as exceeded beyond a millionth. */
 export const heatStep = (share: number): number =>
@@ -58,7 +58,8 @@ export function heatColours(
   side: Sheet['side'],
 ): readonly string[] {
   const [cold, hot] = side === 'rear' ? [board, warm] : [panel, warmPanel];
-  return WARMTH.map((share) => mix(cold, hot, share));
+  const last = HEAT_STEPS.length;
+  return Array.from({ length: last + 1 }, (_, step) => mix(cold, hot, step / last));
 }
 
 const tintBox = (sheet: Sheet, module: PlacedModule): Box =>
@@ -102,13 +103,13 @@ function drawPlates(ctx: Context, { theme }: Paper, plates: readonly Plate[]): v
   }
 }
 
-/** Room that the front keeps for the width and the colour of a kind, mm. */
-const FRONT_FOOT_MM = 17;
+/** Room that the front keeps for the colour of a kind and its width in figures. */
+const frontFoot = (scale: number): number => 10 * scale + 14;
 
 /** At the foot of a module, where no header lies. */
 function plateOn(ctx: Context, sheet: Sheet, module: PlacedModule, text: string): Plate {
   const { left, right, bottom } = moduleBox(sheet, module);
-  const foot = bottom - (sheet.side === 'front' ? FRONT_FOOT_MM * sheet.scale : 2);
+  const foot = bottom - (sheet.side === 'front' ? frontFoot(sheet.scale) : 2);
   const x = (left + right) / 2;
   const width = plateWidth(ctx, text);
   if (width <= right - left) {
