@@ -12,8 +12,8 @@ export function heatMap(take: WholeTake, line: string): Heat | undefined {
     moduleRows(power, line).map(({ id, arrival }): [string, HeatFigure] => [
       id,
       arrival
-        ? { text: millivolts(arrival.mv), share: Math.abs(arrival.mv) / Math.max(arrival.allowedMv, 1e-9) }
-        : { text: 'not reached' },
+        ? { texts: [millivolts(arrival.mv)], share: Math.abs(arrival.mv) / Math.max(arrival.allowedMv, 1e-9) }
+        : { texts: ['not reached', 'none'] },
     ]),
   );
   const spans = new Map<string, SpanCurrent[]>();

@@ -23,7 +23,7 @@ export interface ModuleRow {
   readonly arrival?: Arrival;
 }
 
-export interface Arrival {
+interface Arrival {
   /** Between the line and the module's own ground; absent for ground. */
   readonly volts?: number;
   /** Lost there and back; for ground its shift against the supply's. */

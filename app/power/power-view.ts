@@ -9,7 +9,7 @@ import {
 } from '../../src/index.ts';
 
 /** A module and what it draws on a voltage. */
-export interface Eater {
+interface Eater {
   readonly id: string;
   readonly name: string;
   readonly ma: number;
@@ -118,21 +118,21 @@ function supplyView(
   return { id, name, watts, bars: budgets.map((budget) => barOf(power, budget, fed)) };
 }
 
-function boardView(power: Power, { id, name, index, headers, board }: PlacedBoard): BoardView {
+function boardViews(power: Power): BoardView[] {
   const { take, draws } = power;
   const limits = new Map(
-    [...boardBudgets(power)].flatMap((budget) =>
-      budget.board.index === index ? [[budget.voltage, budget.allowedMa] as const] : [],
-    ),
+    [...boardBudgets(power)].map(({ board, voltage, allowedMa }) => [`${board.index} ${voltage}`, allowedMa]),
   );
-  const lines = [...take.kit.voltages.keys()].flatMap((voltage, line): BoardLine[] => {
-    const ma = draws.boards[index]?.[line] ?? 0;
-    const limitMa = limits.get(voltage);
-    const isTold = ma !== 0 || limitMa !== undefined;
-    return isTold ? [{ voltage, ma, ...(limitMa !== undefined && { limitMa }) }] : [];
+  return take.places.boards.map(({ id, name, index, headers }) => {
+    const lines = [...take.kit.voltages.keys()].flatMap((voltage, line): BoardLine[] => {
+      const ma = draws.boards[index]?.[line] ?? 0;
+      const limitMa = limits.get(`${index} ${voltage}`);
+      const isTold = ma !== 0 || limitMa !== undefined;
+      return isTold ? [{ voltage, ma, ...(limitMa !== undefined && { limitMa }) }] : [];
+    });
+    const used = headers.filter((header) => take.wiring.seatedOn.has(header)).length;
+    return { id, name, used, headers: headers.length, lines };
   });
-  const used = headers.filter((header) => take.wiring.seatedOn.has(header)).length;
-  return { id, name, used, headers: board.headers.length, lines };
 }
 
 const unfedIn = ({ places, supplyNet }: Power['take']): Unfed[] =>
@@ -158,7 +158,7 @@ export function powerView(power: Power): PowerView {
     supplies: take.take.supplies.map((supply, i) =>
       supplyView(power, supply, watts.supplies[i] ?? 0, fed.get(supply.id) ?? new Set()),
     ),
-    boards: take.places.boards.map((board) => boardView(power, board)),
+    boards: boardViews(power),
     unfed: unfedIn(take),
     watts: {
       given: watts.supplies.reduce((sum, value) => sum + value, 0),

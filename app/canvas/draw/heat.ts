@@ -23,7 +23,8 @@ import {
 
 /** What a module shows: how much of what is allowed it has lost, and the figure; or that nothing arrives. */
 export interface HeatFigure {
-  readonly text: string;
+  /** The first that fits across the module is written; if none does, the last, upward. */
+  readonly texts: readonly [string, ...string[]];
   /** Of what is allowed; absent where the line does not arrive though the module needs it. */
   readonly share?: number;
 }
@@ -107,12 +108,14 @@ function drawPlates(ctx: Context, { theme }: Paper, plates: readonly Plate[]): v
 const frontFoot = (scale: number): number => 10 * scale + 14;
 
 /** At the foot of a module, where no header lies. */
-function plateOn(ctx: Context, sheet: Sheet, module: PlacedModule, text: string): Plate {
+function plateOn(ctx: Context, sheet: Sheet, module: PlacedModule, { texts }: HeatFigure): Plate {
   const { left, right, bottom } = moduleBox(sheet, module);
   const foot = bottom - (sheet.side === 'front' ? frontFoot(sheet.scale) : 2);
   const x = (left + right) / 2;
+  const fits = texts.find((each) => plateWidth(ctx, each) <= right - left);
+  const text = fits ?? (texts.at(-1) as string);
   const width = plateWidth(ctx, text);
-  if (width <= right - left) {
+  if (fits) {
     return { text, box: boxAround({ x, y: foot - PLATE_HEIGHT / 2 }, width / 2, PLATE_HEIGHT / 2) };
   }
   return { text, box: boxAround({ x, y: foot - width / 2 }, PLATE_HEIGHT / 2, width / 2), upward: true };
@@ -189,17 +192,17 @@ export function heatOf({ figures, spans, contactMa }: HeatFacts): Heat {
   const shownOf = (modules: readonly PlacedModule[]) =>
     modules.flatMap((module) => {
       const figure = figures.get(module.id);
-      return figure ? [{ module, ...figure }] : [];
+      return figure ? [{ module, figure }] : [];
     });
   return {
     tint(ctx, { sheet, theme }, modules) {
       const shown = shownOf(modules);
       heatColours(theme, sheet.side).forEach((fill, step) => {
         const look = step === HEAT_STEPS.length ? { fill, line: theme.pin, width: 2.5 } : { fill };
-        const some = shown.filter(({ share }) => share !== undefined && heatStep(share) === step);
+        const some = shown.filter(({ figure: { share } }) => share !== undefined && heatStep(share) === step);
         paint(ctx, look, some, ({ module }) => addBox(ctx, tintBox(sheet, module), 1));
       });
-      const missing = shown.filter(({ share }) => share === undefined);
+      const missing = shown.filter(({ figure }) => figure.share === undefined);
       const line = sheet.side === 'rear' ? theme.boardEdge : theme.inkFaint;
       paint(ctx, { line, width: 1 }, missing, ({ module }) => addHatch(ctx, tintBox(sheet, module)));
     },
@@ -220,7 +223,7 @@ export function heatOf({ figures, spans, contactMa }: HeatFacts): Heat {
       drawPlates(
         ctx,
         paper,
-        shownOf(modules).map(({ module, text }) => plateOn(ctx, paper.sheet, module, text)),
+        shownOf(modules).map(({ module, figure }) => plateOn(ctx, paper.sheet, module, figure)),
       );
     },
   };

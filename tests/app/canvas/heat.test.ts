@@ -69,7 +69,9 @@ describe('the heat map', () => {
 
   it('hatches what is not reached and says so; what does not use the line has no figure', () => {
     const second = derive(demoLayout(), 1);
-    expect(added(second, '+12').filter((text) => text === 'not reached')).toHaveLength(5);
+    const missing = added(second, '+12').filter((text) => text === 'not reached' || text === 'none');
+    // In full on the Boulder, shorter on four narrow modules.
+    expect(missing.sort()).toEqual(['none', 'none', 'none', 'none', 'not reached']);
     expect(added(demo, '+5').filter((text) => text === 'not reached')).toEqual([]);
     expect(heatMap(demo, '+48')).toBeUndefined();
   });
