@@ -9,6 +9,7 @@ import { TitleBlock } from './panels/title-block.tsx';
 import { TopBar } from './panels/top-bar.tsx';
 import { Tray } from './panels/tray.tsx';
 import { Stage } from './stage/stage.tsx';
+import { isPanel } from './store/session.ts';
 import { isNarrow } from './store/view.ts';
 import { paintPage } from './style/paint.ts';
 import { useThemeName } from './style/use-theme.ts';
@@ -41,7 +42,7 @@ function Desk() {
   const hasSelection = useSession(({ selection }) => selection.size > 0);
   const showsCase = useSession(({ fold }) => fold === 'case');
   const showsPower = useSession(({ fold }) => fold === 'power');
-  const isTaken = showsCase || showsPower;
+  const isTaken = useSession(({ fold }) => isPanel(fold));
   const hasHeat = useSession(({ heat }) => heat !== null) && !showsPower;
   const isCovered = useSession(({ asked, kindDesk, handsOver, offered, showsLayouts, choosing }) =>
     Boolean(asked || kindDesk || handsOver || offered || showsLayouts || choosing),

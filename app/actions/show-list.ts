@@ -1,3 +1,4 @@
+import { isPanel } from '../store/session.ts';
 import { isNarrow } from '../store/view.ts';
 import { type Action, always } from './action.ts';
 
@@ -12,7 +13,7 @@ export const showList: Action = {
     const { stage, fold, listOpen } = session.getState();
     if (isNarrow(stage)) session.setState({ fold: fold === 'list' ? null : 'list' });
     else {
-      const isCovered = fold === 'case' || fold === 'power';
+      const isCovered = isPanel(fold);
       session.setState({ listOpen: isCovered || !listOpen, fold: isCovered ? null : fold });
     }
   },

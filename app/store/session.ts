@@ -7,6 +7,9 @@ export type TrayFilter = 'modules' | 'ribbons' | 'leads';
 /** What is folded up at the bottom of a narrow screen; case and power stand in the margin of a wide one. */
 export type Fold = 'stock' | 'notes' | 'part' | 'case' | 'power' | 'list';
 
+/** Whether it takes the place of the notes in the margin. */
+export const isPanel = (fold: Fold | null): boolean => fold === 'case' || fold === 'power';
+
 /** Something that would lose more than it says, put to the user before it is done. */
 interface Asked {
   readonly edit: Edit;
