@@ -9,6 +9,7 @@ import { TitleBlock } from './panels/title-block.tsx';
 import { TopBar } from './panels/top-bar.tsx';
 import { Tray } from './panels/tray.tsx';
 import { Stage } from './stage/stage.tsx';
+import { isPanel } from './store/session.ts';
 import { isNarrow } from './store/view.ts';
 import { paintPage } from './style/paint.ts';
 import { useThemeName } from './style/use-theme.ts';
@@ -17,7 +18,9 @@ import { useThemeName } from './style/use-theme.ts';
 const CasePanel = lazy(async () => ({ default: (await import('./panels/case/case-panel.tsx')).CasePanel }));
 const FoldBar = lazy(async () => ({ default: (await import('./panels/fold-bar.tsx')).FoldBar }));
 const ListPanel = lazy(async () => ({ default: (await import('./by-list/list-panel.tsx')).ListPanel }));
+const HeatLegend = lazy(async () => ({ default: (await import('./power/heat-legend.tsx')).HeatLegend }));
 const Overlays = lazy(async () => ({ default: (await import('./panels/overlays.tsx')).Overlays }));
+const PowerPanel = lazy(async () => ({ default: (await import('./power/power-panel.tsx')).PowerPanel }));
 const ThisPart = lazy(async () => ({ default: (await import('./panels/this-part.tsx')).ThisPart }));
 
 /** The first stop of the keys: to the list of all that is in the take. */
@@ -38,10 +41,13 @@ function Desk() {
   const narrow = useSession(({ stage }) => isNarrow(stage));
   const hasSelection = useSession(({ selection }) => selection.size > 0);
   const showsCase = useSession(({ fold }) => fold === 'case');
+  const showsPower = useSession(({ fold }) => fold === 'power');
+  const isTaken = useSession(({ fold }) => isPanel(fold));
+  const hasHeat = useSession(({ heat }) => heat !== null) && !showsPower;
   const isCovered = useSession(({ asked, kindDesk, stockDesk, handsOver, offered, showsLayouts, choosing }) =>
     Boolean(asked || kindDesk || stockDesk || handsOver || offered || showsLayouts || choosing),
   );
-  const showsList = useSession(({ listOpen }) => listOpen) && !showsCase;
+  const showsList = useSession(({ listOpen }) => listOpen) && !isTaken;
   const labels = useSession(({ labelling }) => labelling);
   const theme = useThemeName();
   useLayoutEffect(() => paintPage(theme, document.documentElement), [theme]);
@@ -53,10 +59,12 @@ function Desk() {
         <Stage />
         {!narrow && (
           <aside className="margin" aria-label="Margin">
-            {showsCase || showsList || <Notes besideRows />}
+            {isTaken || showsList || <Notes besideRows />}
             <Suspense>{showsList && <ListPanel />}</Suspense>
             <Suspense>{showsCase && <CasePanel />}</Suspense>
-            <Suspense>{hasSelection && !showsCase && (!showsList || labels) && <ThisPart />}</Suspense>
+            <Suspense>{showsPower && <PowerPanel />}</Suspense>
+            <Suspense>{hasSelection && !isTaken && (!showsList || labels) && <ThisPart />}</Suspense>
+            <Suspense>{hasHeat && <HeatLegend />}</Suspense>
             <TitleBlock />
           </aside>
         )}

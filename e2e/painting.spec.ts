@@ -38,9 +38,13 @@ async function paintingOfMoves(
   return { calls: calls / MOVES, bitmapPixels: bitmapPixels / MOVES, byName };
 }
 
-async function paintingOfDrag(page: Page, modules: number): Promise<Painting> {
+async function paintingOfDrag(page: Page, modules: number, hasHeat = false): Promise<Painting> {
   await openApp(page);
   await openLayoutFile(page, hubLayout(modules));
+  if (hasHeat) {
+    await page.keyboard.press('Shift+V');
+    await page.getByRole('region', { name: 'Heat map' }).waitFor();
+  }
   const box = await page.getByRole('option', { name: /^Hub, / }).boundingBox();
   if (!box) throw new Error('the hub is not shown');
   const x = box.x + box.width / 2;
@@ -69,6 +73,7 @@ test('a drag paints hardly more than plain canvases would, however large the cas
   await countPainting(page);
   await withPlainPicker(page);
   const small = await paintingOfDrag(page, 50);
+  const hot = await paintingOfDrag(page, 50, true);
   const large = await paintingOfDrag(page, 1000);
   await page.close();
 
@@ -88,6 +93,7 @@ test('a drag paints hardly more than plain canvases would, however large the cas
   );
   expect(bound.calls).toBeGreaterThan(40);
   expect(large.calls).toBe(small.calls);
+  expect(hot.calls).toBe(small.calls);
   expect(small.calls).toBeLessThanOrEqual(1.25 * bound.calls);
   expect(small.bitmapPixels).toBe(bound.bitmapPixels);
 });

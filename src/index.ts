@@ -12,8 +12,11 @@ export type {
 } from './checks/check.ts';
 export { type Reach, reachOf, totalMm } from './checks/depth.ts';
 export { firstChecks } from './checks/first-checks.ts';
+export { type HowManyMore, MOST, searchHowManyMore } from './checks/how-many-more.ts';
 export { checks } from './checks/index.ts';
 export { judge } from './checks/judge.ts';
+export { estimate } from './checks/load-words.ts';
+export { type BetterFeed, searchBetterFeeds } from './checks/remedies/better-feeds.ts';
 export { type FeedAll, feedAll } from './checks/remedies/feeding.ts';
 export { mendsOf, searchMends } from './checks/remedies/mends-of.ts';
 export { checkTake, findingsOf } from './checks/run.ts';
@@ -35,6 +38,10 @@ export {
 } from './edit/fresh.ts';
 export * from './edit/history.ts';
 export { type Loss, lossOf, lossWords } from './edit/loss.ts';
+export { boardBudgets, supplyBudgets } from './electrical/budget.ts';
+export { type PartPower, type Power, powerOf } from './electrical/power.ts';
+export { type SpanCurrent, spanCurrents } from './electrical/span-currents.ts';
+export { type Watts, wattsOf } from './electrical/watts.ts';
 export { archShape, heldArch, LEGS_TOUCH_RATIO } from './geometry/arch.ts';
 export * from './geometry/connector.ts';
 export * from './geometry/module-templates.ts';

@@ -27,11 +27,13 @@ import { themes, toggleHalfHp, togglePush } from './settings.ts';
 import { showCase } from './show-case.ts';
 import { showLayouts } from './show-layouts.ts';
 import { showList } from './show-list.ts';
+import { showPower } from './show-power.ts';
 import { showStock } from './show-stock.ts';
 import { nextNote, previousNote } from './step-note.ts';
 import { nextRibbon, previousRibbon } from './step-ribbon.ts';
 import { nextTake, previousTake } from './step-take.ts';
 import { swap } from './swap.ts';
+import { toggleHeat } from './toggle-heat.ts';
 import { turn } from './turn.ts';
 import { turnRibbon } from './turn-ribbon.ts';
 import { twistRibbon } from './twist-ribbon.ts';
@@ -62,6 +64,8 @@ export const actions: readonly Action[] = [
   showLayouts,
   showList,
   showStock,
+  showPower,
+  toggleHeat,
   turnRibbon,
   twistRibbon,
   lockRibbons,

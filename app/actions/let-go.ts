@@ -1,9 +1,9 @@
-import { NOTHING } from '../store/session.ts';
+import { isPanel, NOTHING } from '../store/session.ts';
 import { type Action, always } from './action.ts';
 
 /**
  * What Escape takes back when nothing is dragged: first what is in hand, then the note, the chosen connector, the
- * panel of the case, then the selection.
+ * panel in the margin, then the selection.
  */
 export const letGo: Action = {
   id: 'let-go',
@@ -15,7 +15,7 @@ export const letGo: Action = {
     if (inHand !== null) session.setState({ inHand: null });
     else if (focus !== null) session.setState({ focus: null });
     else if (connector !== null) session.setState({ connector: null });
-    else if (fold === 'case') session.setState({ fold: null });
+    else if (isPanel(fold)) session.setState({ fold: null });
     else session.setState({ selection: NOTHING, fold: null });
   },
 };

@@ -1,3 +1,4 @@
+import { isPanel } from '../store/session.ts';
 import { isNarrow } from '../store/view.ts';
 import { type Action, always } from './action.ts';
 
@@ -11,6 +12,9 @@ export const showList: Action = {
   run: ({ session }) => {
     const { stage, fold, listOpen } = session.getState();
     if (isNarrow(stage)) session.setState({ fold: fold === 'list' ? null : 'list' });
-    else session.setState({ listOpen: fold === 'case' || !listOpen, fold: fold === 'case' ? null : fold });
+    else {
+      const isCovered = isPanel(fold);
+      session.setState({ listOpen: isCovered || !listOpen, fold: isCovered ? null : fold });
+    }
   },
 };

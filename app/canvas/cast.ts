@@ -114,6 +114,6 @@ export function castOf(scene: Scene, moving: Moving | null): Cast {
     moves: ({ id }) => modules.has(id),
     carries: ({ id }) => ribbons.has(id),
     concerns: ({ subjects }) => subjects.some(({ type, id }) => has(type, id)),
-    key: keyOf(scene.derived, modules, ribbons),
+    key: `${scene.heat ? 'without heat ' : ''}${keyOf(scene.derived, modules, ribbons)}`,
   };
 }

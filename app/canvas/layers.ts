@@ -66,12 +66,9 @@ function drawWiring(
   );
   drawConnectors(ctx, paper, runs);
   drawMisses(ctx, paper, runs);
-  drawLabels(
-    ctx,
-    paper,
-    take.kit.kit,
-    runs.filter(({ feeds }) => single || !feeds),
-  );
+  const labelled = runs.filter(({ feeds }) => single || !feeds);
+  const labels = drawLabels(ctx, paper, take.kit.kit, labelled);
+  paper.heat?.currents(ctx, paper, runs, labels);
 }
 
 const isSeen = ({ sheet, view }: Paper, { left, right, top, sectionBottom }: SheetRow): boolean =>
@@ -139,6 +136,7 @@ export function paintStill(ctx: Context, paper: Paper, scene: Scene, cast: Cast 
   }
   if (sheet.side === 'rear') drawGhosts(ctx, paper, ghosts);
   drawWiring(ctx, paper, derived, shown);
+  paper.heat?.figures(ctx, paper, modules);
 }
 
 /** Whether any part of a run, its slice in the section included, can be in sight. */

@@ -1,5 +1,5 @@
 import type { DerivedTake, JointTarget, Note, Side, SubjectType, WholeTake } from '../../src/index.ts';
-import type { Context, Paper } from './draw/paper.ts';
+import type { Context, Heat, Paper } from './draw/paper.ts';
 import type { Hidden } from './layer-keys.ts';
 import type { Box, Sheet } from './sheet.ts';
 
@@ -57,6 +57,7 @@ export interface Scene {
   readonly aim?: Aim | null;
   /** Where what is in hand can start. */
   readonly starts?: readonly Place[];
+  readonly heat?: Heat | undefined;
 }
 
 /** Drawn over what a gesture moves. */

@@ -51,6 +51,7 @@ const isDrawnAlike = (a: Shown, b: Shown): boolean =>
   a.scene.derived === b.scene.derived &&
   a.scene.side === b.scene.side &&
   a.scene.hidden === b.scene.hidden &&
+  a.scene.heat === b.scene.heat &&
   a.theme === b.theme &&
   a.size === b.size;
 
@@ -158,7 +159,8 @@ export class Painter {
     const { scene, viewport, theme, size } = this.#shown;
     const { derived } = scene;
     const sheet = layOutSheet(this.#cast.instead ?? derived, scene.side, viewport.scale, derived);
-    return { sheet, theme, view: viewOf(viewport, size), hidden: scene.hidden };
+    const heat = this.#moving.get() ? undefined : scene.heat;
+    return { sheet, theme, view: viewOf(viewport, size), hidden: scene.hidden, ...(heat && { heat }) };
   }
 
   #isFar({ scale, x, y }: Viewport): boolean {

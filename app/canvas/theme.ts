@@ -38,6 +38,9 @@ export interface Theme {
   readonly markInk: string;
   readonly fault: string;
   readonly veil: string;
+  /** What loses most, on circuit boards and on panels: what loses nothing is as they are. */
+  readonly warm: string;
+  readonly warmPanel: string;
   /** Told apart by colour-blind eyes too; a bus bears a letter besides. */
   readonly buses: readonly BusColour[];
 }
@@ -79,6 +82,8 @@ const LIGHT: Theme = {
   markInk: '#ffffff',
   fault: '#8a5a12',
   veil: 'rgba(236,238,240,.72)',
+  warm: '#8f5c10',
+  warmPanel: '#cf9c45',
   buses: BUSES,
 };
 
@@ -110,6 +115,8 @@ const DARK: Theme = {
   markInk: '#0a0c0d',
   fault: '#e2b45c',
   veil: 'rgba(15,18,20,.74)',
+  warm: '#85570f',
+  warmPanel: '#7a4f0c',
   buses: BUSES,
 };
 
@@ -141,6 +148,8 @@ const DIM: Theme = {
   markInk: '#020303',
   fault: '#9a7a3e',
   veil: 'rgba(4,5,5,.76)',
+  warm: '#3f2c08',
+  warmPanel: '#3f2c08',
   buses: [
     { fill: '#003a5c', ink: '#9fb4c2' },
     { fill: '#4d4910', ink: '#c2bf95' },

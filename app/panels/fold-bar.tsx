@@ -10,6 +10,9 @@ import { useShownNotes } from './use-notes.ts';
 
 const ListPanel = lazy(async () => ({ default: (await import('../by-list/list-panel.tsx')).ListPanel }));
 
+const HeatLegend = lazy(async () => ({ default: (await import('../power/heat-legend.tsx')).HeatLegend }));
+const PowerPanel = lazy(async () => ({ default: (await import('../power/power-panel.tsx')).PowerPanel }));
+
 const FOLDS: readonly { readonly id: Fold; readonly label: string }[] = [
   { id: 'stock', label: 'Stock' },
   { id: 'notes', label: 'Notes' },
@@ -22,11 +25,13 @@ const FOLDS: readonly { readonly id: Fold; readonly label: string }[] = [
 export function FoldBar() {
   const { session } = useEditor();
   const fold = useSession((state) => state.fold);
+  const hasHeat = useSession(({ heat }) => heat !== null) && fold !== 'power';
   const open = useShownNotes(
     (notes) => notes.filter(({ level, accepted }) => level !== 'reminder' && !accepted).length,
   );
   return (
     <div className="folds">
+      <Suspense>{hasHeat && <HeatLegend />}</Suspense>
       <TitleBlock />
       {fold && (
         <section className="fold-sheet" id="fold-sheet" aria-label="Folded out">
@@ -34,6 +39,7 @@ export function FoldBar() {
           {fold === 'notes' && <Notes besideRows={false} />}
           {fold === 'notes' && <LoadLines />}
           {fold === 'case' && <CasePanel />}
+          <Suspense>{fold === 'power' && <PowerPanel />}</Suspense>
           <Suspense>{fold === 'list' && <ListPanel />}</Suspense>
           {fold === 'part' && (
             <ThisPart hint="Nothing is selected. Tap a module, a ribbon, a board or a row’s rail." />

@@ -18,7 +18,9 @@ import { type Setting, themes, toggleHalfHp, togglePush } from '../actions/setti
 import { showCase } from '../actions/show-case.ts';
 import { showLayouts } from '../actions/show-layouts.ts';
 import { showList } from '../actions/show-list.ts';
+import { showPower } from '../actions/show-power.ts';
 import { showStock } from '../actions/show-stock.ts';
+import { toggleHeat } from '../actions/toggle-heat.ts';
 import { useAction, useEditor, useSession, useTake } from '../hooks.ts';
 import { isApple } from '../platform/keyboard.ts';
 import { Icon } from './icon.tsx';
@@ -115,7 +117,7 @@ export function MenuBody({ menu }: { readonly menu: string }) {
         value={take.name}
         onCommit={(name) => perform(editor, { type: 'rename-take', take: take.id, name })}
       />
-      {[feedAllThatNeed, addTake, removeTake].map((action) => (
+      {[showPower, toggleHeat, feedAllThatNeed, addTake, removeTake].map((action) => (
         <Item key={action.id} action={action} menu={menu} />
       ))}
       <h2>Group</h2>

@@ -1,6 +1,7 @@
 import { start } from '../actions/action.ts';
 import { fit } from '../actions/fit.ts';
 import { showCase } from '../actions/show-case.ts';
+import { showPower } from '../actions/show-power.ts';
 import { turn } from '../actions/turn.ts';
 import { zoomIn, zoomOut } from '../actions/zoom.ts';
 import { useAction, useAnalysis, useEditor, useSession, useTake } from '../hooks.ts';
@@ -17,18 +18,29 @@ const MM_PER_PX = 25.4 / 96;
 const amount = ({ ma, atLeast }: Load): string => `${atLeast ? '≥ ' : ''}${figure(ma, 0)}`;
 
 const LoadCell = ({ load, unfed }: { readonly load: Load; readonly unfed: Load | undefined }) => (
-  <p title="What the modules fed by this supply draw, of what it gives, mA; as their kinds say">
-    <small>{voltageName(load.voltage)}, mA</small>
+  <span title="What the modules fed by this supply draw, of what it gives, mA; as their kinds say">
+    <small>{voltageName(load.voltage)}, mA </small>
     <b>{amount(load)}</b>/{figure(load.rating, 0)}
-    {unfed && <small>+ {amount(unfed)} not fed</small>}
-  </p>
+    {unfed && <small> + {amount(unfed)} not fed</small>}
+  </span>
 );
 
-/** A line of figures for each supply; what nothing feeds yet stands with the first, which may have to carry it. */
+/**
+ * A line of figures for each supply, which opens the power panel; what nothing feeds yet stands with the first, which
+ * may have to carry it.
+ */
 export function LoadLines() {
+  const editor = useEditor();
   const { supplies, unfed } = loadsOf(useAnalysis().derived);
+  const open = useSession(({ fold }) => fold === 'power');
   return supplies.map(({ id, name, loads }, i) => (
-    <div key={id} className="loads">
+    <button
+      key={id}
+      type="button"
+      className="loads"
+      aria-expanded={open}
+      onClick={() => start(editor, showPower)}
+    >
       {supplies.length > 1 && <b>{name}</b>}
       {loads.map((load) => (
         <LoadCell
@@ -37,7 +49,8 @@ export function LoadLines() {
           unfed={i === 0 ? unfed.find(({ voltage }) => voltage === load.voltage) : undefined}
         />
       ))}
-    </div>
+      {i === 0 && <b className="open-power">Power</b>}
+    </button>
   ));
 }
 

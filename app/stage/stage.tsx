@@ -1,5 +1,7 @@
-import { lazy, type RefObject, Suspense, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
+import { lazy, type RefObject, Suspense, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
+import type { WholeTake } from '../../src/index.ts';
+import type { Heat } from '../canvas/draw/paper.ts';
 import type { Scene } from '../canvas/model.ts';
 import { CanvasStage } from '../canvas/stage.tsx';
 import { THEMES } from '../canvas/theme.ts';
@@ -11,8 +13,20 @@ import { ByList } from './by-list.tsx';
 /** Loaded when several things lie under a tap. */
 const PileHint = lazy(async () => ({ default: (await import('./pile-hint.tsx')).PileHint }));
 
+/** The heat map that is asked for, once the functions that draw it have come. */
+function useHeat(derived: WholeTake): Heat | undefined {
+  const line = useSession((session) => session.heat);
+  const [make, setMake] = useState<((take: WholeTake, line: string) => Heat | undefined) | null>(null);
+  const isWanted = line !== null;
+  useEffect(() => {
+    if (isWanted) void import('../power/heat-map.ts').then(({ heatMap }) => setMake(() => heatMap));
+  }, [isWanted]);
+  return useMemo(() => (line === null ? undefined : make?.(derived, line)), [derived, line, make]);
+}
+
 function useScene(): Scene {
   const { derived, notes } = useAnalysis();
+  const heat = useHeat(derived);
   const side = useSession((session) => session.side);
   const selection = useSession((session) => session.selection);
   const focus = useSession((session) => session.focus);
@@ -21,8 +35,8 @@ function useScene(): Scene {
   const aim = useSession((session) => session.aim);
   const starts = useStore(useEditor().hints, (hints) => hints.starts);
   return useMemo(
-    () => ({ derived, notes, side, selection, focus, hidden, lifted, aim, starts }),
-    [derived, notes, side, selection, focus, hidden, lifted, aim, starts],
+    () => ({ derived, notes, side, selection, focus, hidden, lifted, aim, starts, heat }),
+    [derived, notes, side, selection, focus, hidden, lifted, aim, starts, heat],
   );
 }
 

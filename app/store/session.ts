@@ -4,8 +4,11 @@ import type { Aim, SelectionKey, Side, Size, ThemeName, Viewport } from '../canv
 
 export type ThemeChoice = ThemeName | 'auto';
 export type TrayFilter = 'modules' | 'ribbons' | 'leads';
-/** What is folded up at the bottom of a narrow screen; the case stands in the margin of a wide one. */
-export type Fold = 'stock' | 'notes' | 'part' | 'case' | 'list';
+/** What is folded up at the bottom of a narrow screen; case and power stand in the margin of a wide one. */
+export type Fold = 'stock' | 'notes' | 'part' | 'case' | 'power' | 'list';
+
+/** Whether it takes the place of the notes in the margin. */
+export const isPanel = (fold: Fold | null): boolean => fold === 'case' || fold === 'power';
 
 /** A page of the stock desk. */
 export type StockPageId = 'modules' | 'ribbons' | 'buses' | 'limits' | 'kept' | 'table' | 'counts';
@@ -85,6 +88,8 @@ export interface Session {
   readonly trayFind: string;
   readonly trayOpen: boolean;
   readonly fold: Fold | null;
+  /** The voltage, or ground, whose heat map lies on the drawing. */
+  readonly heat: string | null;
   readonly asked: Asked | null;
   readonly choosing: Choosing | null;
   /** By list stands in the margin of a wide screen. */
@@ -133,6 +138,7 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   trayFind: 'nowhere',
   trayOpen: 'nowhere',
   fold: 'nowhere',
+  heat: 'nowhere',
   asked: 'nowhere',
   choosing: 'nowhere',
   listOpen: 'browser',
@@ -170,6 +176,7 @@ export const FIRST_SESSION: Session = {
   trayFind: '',
   trayOpen: true,
   fold: null,
+  heat: null,
   asked: null,
   choosing: null,
   listOpen: false,

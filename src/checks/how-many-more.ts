@@ -2,6 +2,7 @@ import type { KitIndex } from '../layout/kit-index.ts';
 import type { Kit, ModuleKind } from '../layout/layout.ts';
 import { deriveTake } from '../wiring/derive.ts';
 import type { WholeTake } from '../wiring/whole-take.ts';
+import { allAtOnce } from './all-at-once.ts';
 import { LEVELS, type Level, type Note } from './check.ts';
 import { checkTake } from './run.ts';
 
@@ -53,17 +54,18 @@ const loadNotes = (take: WholeTake): Note[] => checkTake(take).filter(({ check }
 
 /**
  * How many more modules of a kind until which limit breaks, as if they stood where a module stands and drew through
- * its headers: the ribbon between them and that module is left out. Judges the whole take about ten times.
+ * its headers: the ribbon between them and that module is left out. Judges the whole take about ten times, and stops
+ * after each, so that whoever asks can do other things in between.
  *
  * @param at - id of the module at which they draw
  * @param least - what counts as broken: findings of this level and worse
  */
-export function howManyMore(
+export function* searchHowManyMore(
   take: WholeTake,
   at: string,
   kind: ModuleKind,
   least: Level = 'fault',
-): HowManyMore {
+): Generator<undefined, HowManyMore> {
   const before = new Set(loadNotes(take).map(({ key }) => key));
   const broken = (more: number): Note[] =>
     loadNotes(withMore(take, at, kind, more)).filter(
@@ -72,9 +74,14 @@ export function howManyMore(
   if (broken(MOST).length === 0) return { breaks: [] };
   let [holds, breaks] = [0, MOST];
   while (breaks - holds > 1) {
+    yield;
     const middle = Math.floor((holds + breaks) / 2);
     if (broken(middle).length > 0) breaks = middle;
     else holds = middle;
   }
   return { most: holds, breaks: broken(breaks) };
 }
+
+/** All at once, for those who can wait. */
+export const howManyMore = (...asked: Parameters<typeof searchHowManyMore>): HowManyMore =>
+  allAtOnce(searchHowManyMore(...asked));

@@ -217,6 +217,68 @@ describe('published voltage drops', () => {
   });
 });
 
+/**
+ * A distributor of two wires as a textbook prints it (number seen in public text): 220, 190, 150 and 50 A over 40, 60,
+ * 50 and 100 m may lose 10 V, so there and back it has 10/327 Ω for each 100 m, and of metal of 1.78e-8 Ωm each wire
+ * 1.164 cm². The print can be read as currents of sections one after the other, or as loads at distances from the
+ * feed: their moments are the same.
+ */
+describe('a distributor that may lose 10 V', () => {
+  const AREA_CM2 = 1.164;
+  const READINGS: readonly (readonly [
+    string,
+    loads: readonly (readonly [amperes: number, metres: number])[],
+  ])[] = [
+    [
+      'sections one after the other',
+      [
+        [220 - 190, 40],
+        [190 - 150, 100],
+        [150 - 50, 150],
+        [50, 250],
+      ],
+    ],
+    [
+      'loads at distances',
+      [
+        [220, 40],
+        [150, 50],
+        [190, 60],
+        [50, 100],
+      ],
+    ],
+  ];
+
+  const lossWith = (ohmsPerMetre: number, loads: (typeof READINGS)[number][1]): number => {
+    const resistors = loads.flatMap(([, metres], i): Circuit['resistors'] => {
+      const ohm = ohmsPerMetre * (metres - (loads[i - 1]?.[1] ?? 0));
+      const [there, back] = [1 + 2 * i, 2 * i];
+      return [
+        [there, there + 2, ohm],
+        [back, back + 2, ohm],
+      ];
+    });
+    const { volts } = solved({
+      nodes: 2 * loads.length + 2,
+      held: [[1, 230]],
+      resistors,
+      loads: loads.map(([amperes], i) => [2 * i + 3, 2 * i + 2, amperes]),
+    });
+    return 230 - ((volts.at(-1) as number) - (volts.at(-2) as number));
+  };
+
+  it.each(READINGS)('loses 10 V with 10/327 Ω for each 100 m, read as %s', (_, loads) => {
+    expect(lossWith(10 / 327 / 2 / 100, loads)).toBeCloseTo(10, EXACT);
+  });
+
+  it.each(READINGS)(
+    'loses 10 V in wires of 1.164 cm², to the four figures of the print, read as %s',
+    (_, loads) => {
+      expect(Math.abs(lossWith(1.78e-8 / (AREA_CM2 * 1e-4), loads) / 10 - 1)).toBeLessThan(0.0005);
+    },
+  );
+});
+
 /** Any connected network: a tree, some more branches, some nodes held, some draws. */
 const anyCircuit: fc.Arbitrary<Circuit> = fc
   .record({

@@ -19,7 +19,7 @@ import {
 import { stripePx } from './ribbons.ts';
 
 /** Below this there is no room on a band, px per mm. */
-const LEAST_SCALE = 0.85;
+export const LEAST_SCALE = 0.85;
 
 /** A letter for each bus that no bus before it has, as far as its name provides one. */
 function busLetters({ buses }: Kit): string[] {
@@ -66,10 +66,10 @@ function drawLocks(
   });
 }
 
-/** Plates with the letter of the bus and the ribbon's name. Never on the stripe. */
-export function drawLabels(ctx: Context, paper: Paper, kit: Kit, runs: readonly Run[]): void {
+/** Plates with the letter of the bus and the ribbon's name, never on the stripe; tells where they lie. */
+export function drawLabels(ctx: Context, paper: Paper, kit: Kit, runs: readonly Run[]): readonly Box[] {
   const { theme, sheet, hidden } = paper;
-  if (sheet.scale < LEAST_SCALE || hidden?.has('names')) return;
+  if (sheet.scale < LEAST_SCALE || hidden?.has('names')) return [];
   const letters = busLetters(kit);
   const px = Math.min(13, Math.max(LEAST_TEXT, textPx(sheet.scale) - 1.5));
   const height = px + 5;
@@ -103,4 +103,5 @@ export function drawLabels(ctx: Context, paper: Paper, kit: Kit, runs: readonly 
     paper,
     plates.filter(({ locked }) => locked),
   );
+  return plates.map(({ box }) => box);
 }

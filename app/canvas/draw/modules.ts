@@ -9,7 +9,7 @@ import { addBox, addDot, type Context, type Paper, paint, textPx, write } from '
 /** How far the board behind a panel stays away from the rails, mm. */
 const boardInsetMm = (heightU: number): number => Math.min(11, panelHeightMm(heightU) * 0.12);
 
-function circuitBox(sheet: Sheet, module: PlacedModule): Box {
+export function circuitBox(sheet: Sheet, module: PlacedModule): Box {
   const { left, right, top, bottom } = moduleBox(sheet, module);
   const inset = boardInsetMm(module.facts.heightU) * sheet.scale;
   const side = Math.min(0.8 * sheet.scale, (right - left) * 0.06);
@@ -75,6 +75,7 @@ export function drawModulesRear(
   const { scale } = sheet;
   drawPanels(ctx, paper, modules);
   paint(ctx, { fill: theme.board }, modules, (module) => addBox(ctx, circuitBox(sheet, module)));
+  paper.heat?.tint(ctx, paper, modules);
   drawHoles(ctx, paper, modules);
   drawHeaders(
     ctx,
@@ -100,6 +101,7 @@ export function drawModulesFront(ctx: Context, paper: Paper, modules: readonly P
   const { sheet, theme, hidden } = paper;
   const { scale } = sheet;
   drawPanels(ctx, paper, modules);
+  paper.heat?.tint(ctx, paper, modules);
   drawHoles(ctx, paper, modules);
   drawPinned(ctx, paper, modules);
   const lettering = { px: textPx(scale), colour: theme.ink, weight: 600 };

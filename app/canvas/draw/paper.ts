@@ -1,4 +1,6 @@
+import type { PlacedModule } from '../../../src/index.ts';
 import type { Hidden } from '../layer-keys.ts';
+import type { Run } from '../runs.ts';
 import type { Box, Point, Sheet } from '../sheet.ts';
 import { font, type Theme } from '../theme.ts';
 
@@ -9,6 +11,18 @@ export interface Paper {
   readonly view: Box;
   /** Layers that are not drawn, or only hinted at. */
   readonly hidden?: Hidden;
+  /** Left out while something moves: its figures are those of what stands in the document. */
+  readonly heat?: Heat;
+}
+
+/** What a line loses, laid over what it runs through. It comes with the functions that draw it, which load late. */
+export interface Heat {
+  /** Over modules, before what stands on them. */
+  tint(ctx: Context, paper: Paper, modules: readonly PlacedModule[]): void;
+  /** On ribbons, after their labels. */
+  currents(ctx: Context, paper: Paper, runs: readonly Run[], labels: readonly Box[]): void;
+  /** On modules, above everything that stands still. */
+  figures(ctx: Context, paper: Paper, modules: readonly PlacedModule[]): void;
 }
 
 export type Context = CanvasRenderingContext2D;

@@ -1,5 +1,6 @@
 import { feedChoices } from '../../electrical/best-feed.ts';
-import type { PlacedBoard, PlacedModule } from '../../geometry/place.ts';
+import type { PlacedBoard, PlacedHeader, PlacedModule } from '../../geometry/place.ts';
+import type { JointTarget } from '../../wiring/laid-ribbon.ts';
 import { onHeader } from '../../wiring/landing.ts';
 import type { Island } from '../../wiring/supply-net.ts';
 import type { WholeTake } from '../../wiring/whole-take.ts';
@@ -25,21 +26,36 @@ function islandsOf(note: Note, take: WholeTake): ReadonlySet<Island> {
   );
 }
 
-/** The lead at another module of the island, the best first. */
-function* feedElsewhere(take: WholeTake, island: Island): Generator<Mend> {
+/** The one lead of an island at another of its modules, and what the module that loses most loses now and then. */
+export interface FeedElsewhere {
+  readonly mend: Mend;
+  readonly from: JointTarget;
+  readonly to: PlacedHeader;
+  readonly nowMv: number;
+  readonly thenMv: number;
+}
+
+/** The lead at another module of the island, the best first. Whether it reaches that far is another matter. */
+export function* feedElsewhere(take: WholeTake, island: Island): Generator<FeedElsewhere> {
   const choices = feedChoices(take, island);
   if (!choices || !isFree(choices.seat.ribbon)) return;
-  const { seat, worstMv, others } = choices;
-  for (const { header, worstMv: then } of others.slice(0, MOST_FEEDS)) {
+  const { seat, worstMv: nowMv, others } = choices;
+  for (const { header, worstMv: thenMv } of others.slice(0, MOST_FEEDS)) {
     const on = onHeader(header);
     const label = `Seat ${seat.ribbon.name} on ${targetName({ type: 'header', header })}, not on ${targetName(seat.on)}`;
-    const why = `Estimated, the module that loses most then loses ${mv(then)} and not ${mv(worstMv)}.`;
+    const why = `Estimated, the module that loses most then loses ${mv(thenMv)} and not ${mv(nowMv)}.`;
     const { id } = seat.ribbon;
-    yield mend(
-      label,
-      [{ type: 'seat-connector', take: take.take.id, ribbon: id, connector: seat.connector, on }],
-      why,
-    );
+    yield {
+      mend: mend(
+        label,
+        [{ type: 'seat-connector', take: take.take.id, ribbon: id, connector: seat.connector, on }],
+        why,
+      ),
+      from: seat.on,
+      to: header,
+      nowMv,
+      thenMv,
+    };
   }
 }
 
@@ -58,7 +74,7 @@ export const groundShift: Remedy = function* (note, take) {
 /** The lead at another module, or another lead in its place. */
 export const feedBetter: Remedy = function* (note, take) {
   const islands = islandsOf(note, take);
-  for (const island of islands) yield* feedElsewhere(take, island);
+  for (const island of islands) for (const { mend } of feedElsewhere(take, island)) yield mend;
   for (const { feeds } of islands) {
     for (const { seat } of feeds) yield* otherKinds(take, seat.ribbon, headersUnder(seat.ribbon));
   }

@@ -1,4 +1,5 @@
 import type { WholeTake } from '../../wiring/whole-take.ts';
+import { allAtOnce } from '../all-at-once.ts';
 import type { Mend, Note } from '../check.ts';
 import { remedies } from './index.ts';
 import { type Outcome, outcomeOf } from './outcome.ts';
@@ -57,10 +58,4 @@ export function* searchMends(take: WholeTake, note: Note): Generator<undefined, 
 }
 
 /** All at once, for those who can wait. */
-export function mendsOf(take: WholeTake, note: Note): readonly Mend[] {
-  const search = searchMends(take, note);
-  for (;;) {
-    const { done, value } = search.next();
-    if (done) return value;
-  }
-}
+export const mendsOf = (take: WholeTake, note: Note): readonly Mend[] => allAtOnce(searchMends(take, note));

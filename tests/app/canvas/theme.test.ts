@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { HEAT_STEPS, heatColours } from '../../../app/canvas/draw/heat.ts';
 import { THEMES, type Theme } from '../../../app/canvas/theme.ts';
 
 /** Relative luminance of a colour such as #0a3c7f (WCAG 2.2, definition of relative luminance). */
@@ -53,6 +54,22 @@ describe.each(Object.entries(THEMES))('the %s theme', (_, theme) => {
 
   it('lets letters of buses be read', () => {
     for (const { fill, ink } of theme.buses) expect(contrast(fill, ink)).toBeGreaterThanOrEqual(AA);
+  });
+
+  it('lets names be read on every step of the heat map, and the first step be as if there were none', () => {
+    for (const [side, ink, cold] of [
+      ['rear', theme.boardInk, theme.board],
+      ['front', theme.ink, theme.panel],
+    ] as const) {
+      const colours = heatColours(theme, side);
+      expect(colours).toHaveLength(HEAT_STEPS.length + 1);
+      expect(new Set(colours).size).toBe(colours.length);
+      expect(colours[0]).toBe(cold);
+      for (const ground of colours) {
+        expect(contrast(ink, ground), ground).toBeGreaterThanOrEqual(AA);
+        expect(isRed(ground), ground).toBe(false);
+      }
+    }
   });
 
   it('lets marks stand out from what they lie on', () => {
