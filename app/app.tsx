@@ -15,6 +15,7 @@ import { useThemeName } from './style/use-theme.ts';
 
 /** Loaded when there is something to show in them. */
 const CasePanel = lazy(async () => ({ default: (await import('./panels/case/case-panel.tsx')).CasePanel }));
+const FaultsPanel = lazy(async () => ({ default: (await import('./faults/faults-panel.tsx')).FaultsPanel }));
 const FoldBar = lazy(async () => ({ default: (await import('./panels/fold-bar.tsx')).FoldBar }));
 const ListPanel = lazy(async () => ({ default: (await import('./by-list/list-panel.tsx')).ListPanel }));
 const Overlays = lazy(async () => ({ default: (await import('./panels/overlays.tsx')).Overlays }));
@@ -38,10 +39,12 @@ function Desk() {
   const narrow = useSession(({ stage }) => isNarrow(stage));
   const hasSelection = useSession(({ selection }) => selection.size > 0);
   const showsCase = useSession(({ fold }) => fold === 'case');
+  const showsFaults = useSession(({ fold }) => fold === 'faults');
+  const isTaken = showsCase || showsFaults;
   const isCovered = useSession(({ asked, kindDesk, handsOver, offered, showsLayouts, choosing }) =>
     Boolean(asked || kindDesk || handsOver || offered || showsLayouts || choosing),
   );
-  const showsList = useSession(({ listOpen }) => listOpen) && !showsCase;
+  const showsList = useSession(({ listOpen }) => listOpen) && !isTaken;
   const labels = useSession(({ labelling }) => labelling);
   const theme = useThemeName();
   useLayoutEffect(() => paintPage(theme, document.documentElement), [theme]);
@@ -53,10 +56,11 @@ function Desk() {
         <Stage />
         {!narrow && (
           <aside className="margin" aria-label="Margin">
-            {showsCase || showsList || <Notes besideRows />}
+            {isTaken || showsList || <Notes besideRows />}
             <Suspense>{showsList && <ListPanel />}</Suspense>
             <Suspense>{showsCase && <CasePanel />}</Suspense>
-            <Suspense>{hasSelection && !showsCase && (!showsList || labels) && <ThisPart />}</Suspense>
+            <Suspense>{showsFaults && <FaultsPanel />}</Suspense>
+            <Suspense>{hasSelection && !isTaken && (!showsList || labels) && <ThisPart />}</Suspense>
             <TitleBlock />
           </aside>
         )}

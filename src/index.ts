@@ -35,6 +35,29 @@ export {
 } from './edit/fresh.ts';
 export * from './edit/history.ts';
 export { type Loss, lossOf, lossWords } from './edit/loss.ts';
+export type { Defect } from './electrical/defect.ts';
+export {
+  type Observation,
+  probeOf,
+  type Search,
+  searchFault,
+  type Test as FaultTest,
+} from './electrical/next-test.ts';
+export {
+  type ModuleReadings,
+  type Reading,
+  type ReadingState,
+  type Readings,
+  readingsWith,
+} from './electrical/readings.ts';
+export {
+  defectsOfSuspect,
+  linesAt,
+  type ShortPlace,
+  type Suspect,
+  shortPairs,
+} from './electrical/suspect.ts';
+export type { Link } from './electrical/ways.ts';
 export { archShape, heldArch, LEGS_TOUCH_RATIO } from './geometry/arch.ts';
 export * from './geometry/connector.ts';
 export * from './geometry/module-templates.ts';
@@ -60,6 +83,7 @@ export {
   atMmOf,
   connectorAt,
   connectorOf,
+  connectorsInUse,
   faceAt,
   type Joint,
   type JointTarget,

@@ -3,7 +3,7 @@ import { type Action, always } from './action.ts';
 
 /**
  * What Escape takes back when nothing is dragged: first what is in hand, then the note, the chosen connector, the
- * panel of the case, then the selection.
+ * panel of the case or of faults, then the selection.
  */
 export const letGo: Action = {
   id: 'let-go',
@@ -15,7 +15,7 @@ export const letGo: Action = {
     if (inHand !== null) session.setState({ inHand: null });
     else if (focus !== null) session.setState({ focus: null });
     else if (connector !== null) session.setState({ connector: null });
-    else if (fold === 'case') session.setState({ fold: null });
+    else if (fold === 'case' || fold === 'faults') session.setState({ fold: null });
     else session.setState({ selection: NOTHING, fold: null });
   },
 };

@@ -11,6 +11,9 @@ export const showList: Action = {
   run: ({ session }) => {
     const { stage, fold, listOpen } = session.getState();
     if (isNarrow(stage)) session.setState({ fold: fold === 'list' ? null : 'list' });
-    else session.setState({ listOpen: fold === 'case' || !listOpen, fold: fold === 'case' ? null : fold });
+    else {
+      const isCovered = fold === 'case' || fold === 'faults';
+      session.setState({ listOpen: isCovered || !listOpen, fold: isCovered ? null : fold });
+    }
   },
 };

@@ -56,6 +56,8 @@ export interface Scene {
   readonly aim?: Aim | null;
   /** Where what is in hand can start. */
   readonly starts?: readonly Place[];
+  /** Drawn over all but the marks, by whoever has something to show for a while. */
+  readonly overlay?: Overlay | null;
 }
 
 export type Overlay = (ctx: Context, paper: Paper, take: DerivedTake) => void;

@@ -19,10 +19,12 @@ function useScene(): Scene {
   const hidden = useSession((session) => session.hidden);
   const lifted = useSession((session) => session.lifted);
   const aim = useSession((session) => session.aim);
-  const starts = useStore(useEditor().hints, (hints) => hints.starts);
+  const { hints } = useEditor();
+  const starts = useStore(hints, (state) => state.starts);
+  const overlay = useStore(hints, (state) => state.overlay);
   return useMemo(
-    () => ({ derived, notes, side, selection, focus, hidden, lifted, aim, starts }),
-    [derived, notes, side, selection, focus, hidden, lifted, aim, starts],
+    () => ({ derived, notes, side, selection, focus, hidden, lifted, aim, starts, overlay }),
+    [derived, notes, side, selection, focus, hidden, lifted, aim, starts, overlay],
   );
 }
 

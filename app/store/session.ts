@@ -4,8 +4,8 @@ import type { Aim, SelectionKey, Side, Size, ThemeName, Viewport } from '../canv
 
 export type ThemeChoice = ThemeName | 'auto';
 export type TrayFilter = 'modules' | 'ribbons' | 'leads';
-/** What is folded up at the bottom of a narrow screen; the case stands in the margin of a wide one. */
-export type Fold = 'stock' | 'notes' | 'part' | 'case' | 'list';
+/** What is folded up at the bottom of a narrow screen; case and faults stand in the margin of a wide one. */
+export type Fold = 'stock' | 'notes' | 'part' | 'case' | 'faults' | 'list';
 
 /** Something that would lose more than it says, put to the user before it is done. */
 interface Asked {

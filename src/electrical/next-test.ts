@@ -26,7 +26,7 @@ export interface Observation {
 export interface Search {
   /** What can be broken, if one thing alone is, and all that was seen is true. */
   readonly suspects: readonly Suspect[];
-  /** The test that comes nearest to halving them; nothing where no test tells them apart. */
+  /** The test to do next; nothing where no test tells them apart. */
   readonly next?: Test;
   /** Observations that tell nothing: no supply brings the line there in the drawing. */
   readonly undrawn: readonly Observation[];
@@ -247,13 +247,25 @@ const keyOf = (test: Test): string => {
   return `unplug ${test.seats.map(({ ribbon, connector }) => `${ribbon.id} ${connector}`).join(' ')} ${test.line}`;
 };
 
+/** Measuring takes seconds and unplugging minutes: it comes first while it parts off at least so much of the cases. */
+const HANDY_SHARE = 1 / 8;
+
+function worthOf(
+  { missing, work }: Candidate,
+  count: number,
+): { readonly isHandy: boolean; readonly offHalf: number } {
+  const isHandy = work === 0 && Math.min(missing, count - missing) >= HANDY_SHARE * count;
+  return { isHandy, offHalf: Math.abs(missing - count / 2) };
+}
+
 /** The first of the best candidates that parts the cases in truth: counts of shorts with two ways round are too high. */
 function best(finder: Finder, cases: readonly Case[], left: ReadonlySet<string>): Test | undefined {
   const tally = new Tally(finder, cases);
   const half = cases.length / 2;
   const candidates = [...measuring(finder.ways, tally), ...unplugging(finder.ways, tally, half)]
     .filter(({ missing }) => missing > 0 && missing < cases.length)
-    .sort((a, b) => Math.abs(a.missing - half) - Math.abs(b.missing - half) || a.work - b.work);
+    .map((candidate) => ({ ...candidate, ...worthOf(candidate, cases.length) }))
+    .sort((a, b) => Number(b.isHandy) - Number(a.isHandy) || a.offHalf - b.offHalf || a.work - b.work);
   for (const { test } of candidates) {
     const look = left.has(keyOf(test)) ? undefined : finder.lookOf(test);
     if (!look) continue;
@@ -265,7 +277,8 @@ function best(finder: Finder, cases: readonly Case[], left: ReadonlySet<string>)
 
 /**
  * What can be broken after all that was seen, and what to look at next. It is taken that one thing alone is broken.
- * Exact and the same each time; near-linear in the seats drawn.
+ * Exact and the same each time; near-linear in the seats drawn. What comes next halves the suspects as nearly as it can,
+ * but for a measurement that parts them well enough and spares unplugging.
  *
  * @param left - tests that cannot be done
  */

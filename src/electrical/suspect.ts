@@ -29,7 +29,10 @@ function* opensIn({ take, cutsOf }: Ways): Generator<Suspect> {
 }
 
 /** Lines of one place that a short may join: two voltages that differ, or a voltage and ground. */
-function* pairsOf(lines: readonly string[], { kit }: WholeTake): Generator<readonly [string, string]> {
+export function* shortPairs(
+  lines: readonly string[],
+  { kit }: WholeTake,
+): Generator<readonly [string, string]> {
   const voltsOf = (line: string): number => kit.voltages.get(line)?.volts ?? 0;
   for (const [i, line] of lines.entries())
     for (const other of lines.slice(i + 1)) if (voltsOf(line) !== voltsOf(other)) yield [line, other];
@@ -50,20 +53,20 @@ function* shortsIn(ways: Ways): Generator<Suspect> {
     lines.filter((line) => placeAt(line) !== undefined);
   for (const module of take.places.modules) {
     const own = linesAt(module, take).filter((line) => ways.atModule(module, line) !== undefined);
-    for (const pair of pairsOf(own, take))
+    for (const pair of shortPairs(own, take))
       yield { type: 'short', place: { type: 'module', module }, lines: pair };
   }
   for (const ribbon of take.wiring.ribbons) {
     const [connector] = connectorsInUse(ribbon);
     if (connector === undefined) continue;
-    for (const pair of pairsOf(
+    for (const pair of shortPairs(
       reached((line) => ways.atRibbon(ribbon, connector, line)),
       take,
     ))
       yield { type: 'short', place: { type: 'ribbon', ribbon, connector }, lines: pair };
   }
   for (const board of take.places.boards) {
-    for (const pair of pairsOf(
+    for (const pair of shortPairs(
       reached((line) => ways.atBoard(board, line)),
       take,
     ))

@@ -1,28 +1,10 @@
-import { useEffect, useRef } from 'react';
-import { useEditor, useTake } from '../../hooks.ts';
+import { useTake } from '../../hooks.ts';
 import '../../style/case.css';
+import { useKeysWhileOpen } from '../use-keys-while-open.ts';
 import { ReadyPatterns } from './ready-patterns.tsx';
 import { RowFields } from './row-fields.tsx';
 import { SupplyFields } from './supply-fields.tsx';
 import { useCase } from './use-case.ts';
-
-/** Takes the keys when it opens, and gives them back to where they were. A form that was asked for since has them first. */
-function useKeysWhileOpen() {
-  const { session } = useEditor();
-  const ref = useRef<HTMLElement>(null);
-  const before = useRef<Element | null>(null);
-  useEffect(() => {
-    before.current = document.activeElement;
-    if (session.getState().kindDesk === null) ref.current?.focus({ preventScroll: true });
-  }, [session]);
-  const giveBack = (): void => {
-    const { current } = before;
-    const isThere = current instanceof HTMLElement && current.isConnected && current !== document.body;
-    const to = isThere ? current : document.querySelector<HTMLElement>('.by-list');
-    to?.focus({ preventScroll: true });
-  };
-  return { ref, giveBack };
-}
 
 /** The case: rows, supplies and boards, each by name and number. */
 export function CasePanel() {
