@@ -25,7 +25,12 @@ interface ChoiceProps {
 const Choice = ({ label, value, options, onChoose }: ChoiceProps) => (
   <label className="measure">
     <small>{label}</small>
-    <select className="field" value={value} onChange={(event) => onChoose(Number(event.currentTarget.value))}>
+    <select
+      className="field"
+      aria-label={label}
+      value={value}
+      onChange={(event) => onChoose(Number(event.currentTarget.value))}
+    >
       {options.map((option, i) => (
         <option key={option.label} value={i}>
           {option.label}
