@@ -135,7 +135,8 @@ export function breakagePoint(sheet: Sheet, take: WholeTake, breakage: Breakage)
 
 function breakageWord(breakage: Breakage): string {
   if (breakage.type === 'short') return 'short';
-  if (breakage.type === 'open' && breakage.line === null) return 'off';
+  if (breakage.type === 'open' && breakage.line === null)
+    return breakage.link.type === 'span' ? 'torn' : 'off';
   return 'open';
 }
 

@@ -203,7 +203,7 @@ describe('any take', () => {
         expect(isTouched).toBe(false);
       }
     });
-    fc.assert(property, runs(80));
+    fc.assert(property, runs(50));
   });
 
   it('loses with its only feed exactly the island', () => {
@@ -224,7 +224,7 @@ describe('any take', () => {
     for (const i of [0, 1]) check(derive(demoLayout(), i));
     fc.assert(
       fc.property(layoutWithLeads, (layout) => check(derive(layout))),
-      runs(80),
+      runs(50),
     );
     expect(seen).toBeGreaterThan(10);
   });
@@ -250,7 +250,7 @@ describe('any take', () => {
         expect(readingsWith(take, defects)).toEqual(readingsWith(take, defects));
       },
     );
-    fc.assert(property, runs(120));
+    fc.assert(property, runs(50));
   });
 });
 
