@@ -1,6 +1,7 @@
 import { exceeds } from '../geometry/exceeds.ts';
 import type { PlacedBoard, PlacedModule } from '../geometry/place.ts';
 import { dropMvOf, GND } from '../layout/defaults.ts';
+import { remember } from '../layout/remember.ts';
 import type { WholeTake } from '../wiring/whole-take.ts';
 import type { Defect } from './defect.ts';
 import { lineNumber } from './network.ts';
@@ -112,6 +113,8 @@ class Bench {
   }
 }
 
+const wholeBench = remember((take: WholeTake) => new Bench(take, []));
+
 const moduleNode =
   (module: PlacedModule, line: string) =>
   ({ network, part }: PartPower): number =>
@@ -175,7 +178,7 @@ const readAt = (bench: Bench, module: PlacedModule): Reading[] =>
 /** What meters show with something broken or bridged. The take is worked out anew, as one part: near-linear. */
 export function readingsWith(take: WholeTake, defects: readonly Defect[]): Readings {
   const bench = new Bench(take, defects);
-  const whole = new Bench(take, []);
+  const whole = wholeBench(take);
   const modules = take.places.modules
     .map((module): ModuleReadings => {
       const readings = readAt(bench, module);

@@ -23,6 +23,7 @@ import { defectsOfSuspect, type Suspect, suspectsIn } from '../../src/electrical
 import { supplyWays } from '../../src/electrical/ways.ts';
 import { demoLayout } from '../../src/layout/demo.ts';
 import type { Layout } from '../../src/layout/layout.ts';
+import { remember } from '../../src/layout/remember.ts';
 import { deriveTake } from '../../src/wiring/derive.ts';
 import type { WholeTake } from '../../src/wiring/whole-take.ts';
 import { bigLayout } from '../support/big-take.ts';
@@ -30,10 +31,9 @@ import { loopedLayout } from '../support/looped-layout.ts';
 import { runs } from '../support/runs.ts';
 import { treeLayout } from '../support/tree-layout.ts';
 
-const derive = ({ kit, takes }: Layout, at = 0): WholeTake => {
-  const take = takes[at] ?? expect.fail('no take');
-  return deriveTake(kit, take);
-};
+const derive = remember(
+  ({ kit, takes: [take] }: Layout): WholeTake => deriveTake(kit, take ?? expect.fail('no take')),
+);
 
 /** What a bench with this fault would answer, by the solver of currents and not by the search's own walk. */
 function ask(take: WholeTake, fault: Suspect, test: Test): boolean {
