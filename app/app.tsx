@@ -16,6 +16,7 @@ import { useThemeName } from './style/use-theme.ts';
 
 /** Loaded when there is something to show in them. */
 const CasePanel = lazy(async () => ({ default: (await import('./panels/case/case-panel.tsx')).CasePanel }));
+const FaultsPanel = lazy(async () => ({ default: (await import('./faults/faults-panel.tsx')).FaultsPanel }));
 const FoldBar = lazy(async () => ({ default: (await import('./panels/fold-bar.tsx')).FoldBar }));
 const ListPanel = lazy(async () => ({ default: (await import('./by-list/list-panel.tsx')).ListPanel }));
 const HeatLegend = lazy(async () => ({ default: (await import('./power/heat-legend.tsx')).HeatLegend }));
@@ -41,6 +42,7 @@ function Desk() {
   const narrow = useSession(({ stage }) => isNarrow(stage));
   const hasSelection = useSession(({ selection }) => selection.size > 0);
   const showsCase = useSession(({ fold }) => fold === 'case');
+  const showsFaults = useSession(({ fold }) => fold === 'faults');
   const showsPower = useSession(({ fold }) => fold === 'power');
   const isTaken = useSession(({ fold }) => isPanel(fold));
   const hasHeat = useSession(({ heat }) => heat !== null) && !showsPower;
@@ -63,6 +65,7 @@ function Desk() {
             <Suspense>{showsList && <ListPanel />}</Suspense>
             <Suspense>{showsCase && <CasePanel />}</Suspense>
             <Suspense>{showsPower && <PowerPanel />}</Suspense>
+            <Suspense>{showsFaults && <FaultsPanel />}</Suspense>
             <Suspense>{hasSelection && !isTaken && (!showsList || labels) && <ThisPart />}</Suspense>
             <Suspense>{hasHeat && <HeatLegend />}</Suspense>
             <TitleBlock />

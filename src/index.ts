@@ -39,9 +39,32 @@ export {
 export * from './edit/history.ts';
 export { type Loss, lossOf, lossWords } from './edit/loss.ts';
 export { boardBudgets, supplyBudgets } from './electrical/budget.ts';
+export type { Defect } from './electrical/defect.ts';
+export {
+  type Observation,
+  probeOf,
+  type Search,
+  searchFault,
+  type Test as FaultTest,
+} from './electrical/next-test.ts';
 export { type PartPower, type Power, powerOf } from './electrical/power.ts';
+export {
+  type ModuleReadings,
+  type Reading,
+  type ReadingState,
+  type Readings,
+  readingsWith,
+} from './electrical/readings.ts';
 export { type SpanCurrent, spanCurrents } from './electrical/span-currents.ts';
+export {
+  defectsOfSuspect,
+  linesAt,
+  type ShortPlace,
+  type Suspect,
+  shortPairs,
+} from './electrical/suspect.ts';
 export { type Watts, wattsOf } from './electrical/watts.ts';
+export type { Link } from './electrical/ways.ts';
 export { archShape, heldArch, LEGS_TOUCH_RATIO } from './geometry/arch.ts';
 export * from './geometry/connector.ts';
 export * from './geometry/module-templates.ts';
@@ -67,6 +90,7 @@ export {
   atMmOf,
   connectorAt,
   connectorOf,
+  connectorsInUse,
   faceAt,
   type Joint,
   type JointTarget,

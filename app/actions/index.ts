@@ -25,6 +25,7 @@ import { selectAll } from './select-all.ts';
 import { selectJoined } from './select-joined.ts';
 import { themes, toggleHalfHp, togglePush } from './settings.ts';
 import { showCase } from './show-case.ts';
+import { showFaults } from './show-faults.ts';
 import { showLayouts } from './show-layouts.ts';
 import { showList } from './show-list.ts';
 import { showPower } from './show-power.ts';
@@ -66,6 +67,7 @@ export const actions: readonly Action[] = [
   showStock,
   showPower,
   toggleHeat,
+  showFaults,
   turnRibbon,
   twistRibbon,
   lockRibbons,

@@ -283,6 +283,7 @@ export function paintMarks(
   paintSelection(ctx, paper, scene, cast);
   if (!moving && scene.aim) drawAim(ctx, paper, scene.derived, scene.aim);
   if (scene.starts) drawStarts(ctx, paper, scene.starts);
+  if (!moving) scene.overlay?.draw(ctx, paper, scene.derived);
   if (moving?.target) drawOutlines(ctx, paper, targetShapes(paper.sheet, moving.derived, moving.target));
   drawMarks(ctx, paper, marks);
 }

@@ -58,6 +58,8 @@ export interface Scene {
   /** Where what is in hand can start. */
   readonly starts?: readonly Place[];
   readonly heat?: Heat | undefined;
+  /** Drawn over all but the marks, by whoever has something to show for a while. */
+  readonly overlay?: Overlay | null;
 }
 
 /** Drawn over what a gesture moves. */

@@ -8,6 +8,7 @@ import { LoadLines, TitleBlock } from './title-block.tsx';
 import { Tray } from './tray.tsx';
 import { useShownNotes } from './use-notes.ts';
 
+const FaultsPanel = lazy(async () => ({ default: (await import('../faults/faults-panel.tsx')).FaultsPanel }));
 const ListPanel = lazy(async () => ({ default: (await import('../by-list/list-panel.tsx')).ListPanel }));
 
 const HeatLegend = lazy(async () => ({ default: (await import('../power/heat-legend.tsx')).HeatLegend }));
@@ -40,6 +41,7 @@ export function FoldBar() {
           {fold === 'notes' && <LoadLines />}
           {fold === 'case' && <CasePanel />}
           <Suspense>{fold === 'power' && <PowerPanel />}</Suspense>
+          <Suspense>{fold === 'faults' && <FaultsPanel />}</Suspense>
           <Suspense>{fold === 'list' && <ListPanel />}</Suspense>
           {fold === 'part' && (
             <ThisPart hint="Nothing is selected. Tap a module, a ribbon, a board or a row’s rail." />

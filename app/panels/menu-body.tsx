@@ -16,6 +16,7 @@ import { saveFile } from '../actions/save-file.ts';
 import { selectJoined } from '../actions/select-joined.ts';
 import { type Setting, themes, toggleHalfHp, togglePush } from '../actions/settings.ts';
 import { showCase } from '../actions/show-case.ts';
+import { showFaults } from '../actions/show-faults.ts';
 import { showLayouts } from '../actions/show-layouts.ts';
 import { showList } from '../actions/show-list.ts';
 import { showPower } from '../actions/show-power.ts';
@@ -117,7 +118,7 @@ export function MenuBody({ menu }: { readonly menu: string }) {
         value={take.name}
         onCommit={(name) => perform(editor, { type: 'rename-take', take: take.id, name })}
       />
-      {[showPower, toggleHeat, feedAllThatNeed, addTake, removeTake].map((action) => (
+      {[showPower, toggleHeat, showFaults, feedAllThatNeed, addTake, removeTake].map((action) => (
         <Item key={action.id} action={action} menu={menu} />
       ))}
       <h2>Group</h2>

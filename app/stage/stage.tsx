@@ -33,10 +33,12 @@ function useScene(): Scene {
   const hidden = useSession((session) => session.hidden);
   const lifted = useSession((session) => session.lifted);
   const aim = useSession((session) => session.aim);
-  const starts = useStore(useEditor().hints, (hints) => hints.starts);
+  const { hints } = useEditor();
+  const starts = useStore(hints, (state) => state.starts);
+  const overlay = useStore(hints, (state) => state.overlay);
   return useMemo(
-    () => ({ derived, notes, side, selection, focus, hidden, lifted, aim, starts, heat }),
-    [derived, notes, side, selection, focus, hidden, lifted, aim, starts, heat],
+    () => ({ derived, notes, side, selection, focus, hidden, lifted, aim, starts, heat, overlay }),
+    [derived, notes, side, selection, focus, hidden, lifted, aim, starts, heat, overlay],
   );
 }
 

@@ -1,5 +1,5 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { Place } from '../canvas/model.ts';
+import type { Overlay, Place } from '../canvas/model.ts';
 import type { Pointer } from '../tools/pointer.ts';
 
 /** A connector on the card: sits as it should, misses what it should sit on, or hangs free. */
@@ -35,6 +35,8 @@ interface Hinted {
   readonly hint: Hint | null;
   /** Where what is in hand can start; none while nothing is in hand. */
   readonly starts: readonly Place[];
+  /** What a panel shows on the drawing while it is open. */
+  readonly overlay: Overlay | null;
 }
 
 export type Hints = StoreApi<Hinted>;
@@ -42,4 +44,5 @@ export type Hints = StoreApi<Hinted>;
 export const NO_STARTS: readonly Place[] = [];
 
 /** Help for the hand, outside the document and outside React: it changes with every move. */
-export const createHints = (): Hints => createStore<Hinted>(() => ({ hint: null, starts: NO_STARTS }));
+export const createHints = (): Hints =>
+  createStore<Hinted>(() => ({ hint: null, starts: NO_STARTS, overlay: null }));

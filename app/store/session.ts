@@ -4,11 +4,12 @@ import type { Aim, SelectionKey, Side, Size, ThemeName, Viewport } from '../canv
 
 export type ThemeChoice = ThemeName | 'auto';
 export type TrayFilter = 'modules' | 'ribbons' | 'leads';
-/** What is folded up at the bottom of a narrow screen; case and power stand in the margin of a wide one. */
-export type Fold = 'stock' | 'notes' | 'part' | 'case' | 'power' | 'list';
+/** What is folded up at the bottom of a narrow screen; case, power and faults stand in the margin of a wide one. */
+export type Fold = 'stock' | 'notes' | 'part' | 'case' | 'power' | 'faults' | 'list';
 
 /** Whether it takes the place of the notes in the margin. */
-export const isPanel = (fold: Fold | null): boolean => fold === 'case' || fold === 'power';
+export const isPanel = (fold: Fold | null): boolean =>
+  fold === 'case' || fold === 'power' || fold === 'faults';
 
 /** A page of the stock desk. */
 export type StockPageId = 'modules' | 'ribbons' | 'buses' | 'limits' | 'kept' | 'table' | 'counts';

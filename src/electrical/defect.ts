@@ -1,3 +1,5 @@
+import type { Joint } from '../wiring/laid-ribbon.ts';
+
 /** Something broken or bridged that a drawing does not show, to ask what would follow from it. */
 export type Defect =
   /** One contact of a seat does not touch; contacts count from 0. */
@@ -16,15 +18,25 @@ export type Defect =
     }
   /** The wire of one line in a board's lead is broken, or a lead of no resistance is off. */
   | { readonly type: 'open-lead'; readonly board: string; readonly line: string }
-  /** Two lines of a ribbon touch at a connector. */
-  | {
-      readonly type: 'short';
-      readonly ribbon: string;
-      readonly connector: number;
-      readonly lines: readonly [string, string];
-      /** Of the touch, default that of one contact. */
-      readonly milliohm?: number;
-    };
+  /** A connector is off what it sits on, and what sits in it is off: every contact there at once. */
+  | { readonly type: 'unplugged'; readonly ribbon: string; readonly connector: number }
+  /** A supply gives nothing on a line: its output, or a fuse behind it, is open. */
+  | { readonly type: 'open-output'; readonly supply: string; readonly line: string }
+  | Short;
+
+/** Two lines touch: in a ribbon at a connector, inside a module, or on a board. */
+export type Short = {
+  readonly lines: readonly [string, string];
+  /** Of the touch, default that of one contact. */
+  readonly milliohm?: number;
+} & (
+  | { readonly type: 'short'; readonly ribbon: string; readonly connector: number }
+  | { readonly type: 'module-short'; readonly module: string }
+  | { readonly type: 'board-short'; readonly board: string }
+);
+
+export const isShort = (defect: Defect): defect is Short =>
+  defect.type === 'short' || defect.type === 'module-short' || defect.type === 'board-short';
 
 /** Those that concern one ribbon. */
 export const defectsOf = (defects: readonly Defect[], ribbon: string): readonly Defect[] =>
@@ -46,4 +58,13 @@ export const touching = (
           defect.connector === connector &&
           defect.contact === pin,
       ),
+  );
+
+/** Whether a connector was pulled, or what it is joined to was pulled off it. */
+export const isUnplugged = ({ ribbon, connector, on }: Joint, defects: readonly Defect[]): boolean =>
+  defects.some(
+    (defect) =>
+      defect.type === 'unplugged' &&
+      ((defect.ribbon === ribbon.id && defect.connector === connector) ||
+        (on.type === 'connector' && defect.ribbon === on.ribbon.id && defect.connector === on.connector)),
   );

@@ -5,7 +5,7 @@ import { remember } from '../layout/remember.ts';
 import { Carriers } from '../wiring/carriers.ts';
 import type { DerivedTake } from '../wiring/derived-take.ts';
 import { connectorsInUse, type Joint, type LaidRibbon, waysOf } from '../wiring/laid-ribbon.ts';
-import { type Defect, defectsOf, touching } from './defect.ts';
+import { type Defect, defectsOf, isShort, isUnplugged, type Short, touching } from './defect.ts';
 import { Grid } from './grid.ts';
 import { ohmsPerMetre } from './wire.ts';
 
@@ -60,7 +60,13 @@ export interface Network {
   readonly ribbons: readonly RibbonBranches[];
   /** Currents that a short drives, as if from outside, mA by node. */
   readonly driven: ReadonlyMap<number, number>;
+  /** One of the two nodes that each short joins, for those that join any here. */
+  readonly touches: ReadonlyMap<Short, number>;
   nodeOf(module: PlacedModule, line: number): number;
+  /** Nothing where no conductor of the ribbon carries the line, or nothing is joined to the connector. */
+  nodeAt(ribbon: LaidRibbon, connector: number, line: string): number | undefined;
+  /** Of what a connector sits on. */
+  nodeUnder(joint: Joint, line: string): number | undefined;
 }
 
 const numbers = remember(
@@ -129,6 +135,14 @@ class Numbering {
     return this.#carriers.ofModule(module) * this.#lines + line;
   }
 
+  hasBoard(board: PlacedBoard): boolean {
+    return this.#boards.has(board);
+  }
+
+  hasConnector(ribbon: LaidRibbon, connector: number): boolean {
+    return this.#ribbons.get(ribbon)?.placeOf[connector] !== undefined;
+  }
+
   /** @param place - of the line among the supply lines of the ribbon's bus */
   ofConnector(ribbon: LaidRibbon, connector: number, place: number): number {
     const { placeOf, first } = this.#ribbons.get(ribbon) as RibbonNodes;
@@ -158,6 +172,7 @@ function contactsAt(joint: Joint, pins: readonly number[], defects: readonly Def
     on.type === 'header'
       ? waysOf(ribbon, connector)
       : Math.min(waysOf(ribbon, connector), waysOf(on.ribbon, on.connector));
+  if (isUnplugged(joint, defects)) return 0;
   const within = pins.filter((pin) => pin < ways);
   return defects.length === 0 ? within.length : touching(within, defects, ribbon.id, connector).length;
 }
@@ -253,31 +268,53 @@ function loadsOf({ places, kit }: DerivedTake, nodes: Numbering): Load[] {
   return loads;
 }
 
+/** The nodes of two lines where they touch; nothing where a line is not there. */
+function touchedBy(
+  { kit, wiring, places }: DerivedTake,
+  short: Short,
+  nodes: Numbering,
+): readonly [number, number] | undefined {
+  const both = (nodeOf: (line: string) => number): [number, number] => [
+    nodeOf(short.lines[0]),
+    nodeOf(short.lines[1]),
+  ];
+  if (short.type === 'short') {
+    const ribbon = wiring.ribbonById.get(short.ribbon);
+    const isThere = ribbon && nodes.hasConnector(ribbon, short.connector);
+    if (!isThere || !short.lines.every((line) => ribbon.facts.bus.supplyPins.has(line))) return undefined;
+    return both((line) => nodes.ofConnector(ribbon, short.connector, placeOf(ribbon, line)));
+  }
+  if (!short.lines.every((line) => lineNumber(kit, line) >= 0)) return undefined;
+  if (short.type === 'module-short') {
+    const module = places.moduleById.get(short.module);
+    return module && both((line) => nodes.ofModule(module, lineNumber(kit, line)));
+  }
+  const board = places.boardById.get(short.board);
+  if (!board || !nodes.hasBoard(board)) return undefined;
+  return both((line) => nodes.ofBoard(board, lineNumber(kit, line)));
+}
+
 /**
  * Bridges two lines. Potentials are told as what is lost of each line's own voltage, so between two lines there is
- * besides the touch their difference, which drives a current through it.
+ * besides the touch their difference, which drives a current through it. Gives one of the two nodes.
  */
 function bridge(
   take: DerivedTake,
-  defect: Defect,
+  short: Short,
   nodes: Numbering,
   grid: Grid,
   driven: Map<number, number>,
-): void {
-  const { kit, limits, wiring } = take;
-  if (defect.type !== 'short') return;
-  const ribbon = wiring.ribbonById.get(defect.ribbon);
-  const isThere = ribbon?.uses[defect.connector] !== undefined;
-  if (!ribbon || !isThere || !defect.lines.every((line) => ribbon.facts.bus.supplyPins.has(line))) return;
-  const [a, b] = defect.lines.map((line) =>
-    nodes.ofConnector(ribbon, defect.connector, placeOf(ribbon, line)),
-  ) as [number, number];
-  if (a === b) return;
-  const [voltsA, voltsB] = defect.lines.map((line) => kit.voltages.get(line)?.volts ?? 0) as [number, number];
-  const branch = grid.join(a, b, (defect.milliohm ?? limits.contactMilliohm) / 1000);
+): number | undefined {
+  const { kit, limits } = take;
+  const touched = touchedBy(take, short, nodes);
+  if (!touched || touched[0] === touched[1]) return undefined;
+  const [a, b] = touched;
+  const [voltsA, voltsB] = short.lines.map((line) => kit.voltages.get(line)?.volts ?? 0) as [number, number];
+  const branch = grid.join(a, b, (short.milliohm ?? limits.contactMilliohm) / 1000);
   const ma = ((voltsA - voltsB) * 1000) / (grid.ohm[branch] as number);
   driven.set(a, (driven.get(a) ?? 0) - ma);
   driven.set(b, (driven.get(b) ?? 0) + ma);
+  return a;
 }
 
 /**
@@ -297,7 +334,11 @@ export function networkOf(take: DerivedTake, defects: readonly Defect[] = []): N
     spans: joinSpans(take, ribbon, nodes, grid, defects),
   }));
   const driven = new Map<number, number>();
-  for (const defect of defects) bridge(take, defect, nodes, grid, driven);
+  const touches = new Map<Short, number>();
+  for (const short of defects.filter(isShort)) {
+    const node = bridge(take, short, nodes, grid, driven);
+    if (node !== undefined) touches.set(short, node);
+  }
   const ports: Port[] = [];
   for (const board of nodes.boards) {
     for (let line = 0; line < kit.supplyLines.length; line++)
@@ -310,6 +351,16 @@ export function networkOf(take: DerivedTake, defects: readonly Defect[] = []): N
     seats,
     ribbons,
     driven,
+    touches,
     nodeOf: (module, line) => nodes.ofModule(module, line),
+    nodeAt: (ribbon, connector, line) => {
+      const place = placesOf(ribbon.facts.bus).get(line);
+      const isThere = place !== undefined && nodes.hasConnector(ribbon, connector);
+      return isThere ? nodes.ofConnector(ribbon, connector, place) : undefined;
+    },
+    nodeUnder: (joint, line) =>
+      placesOf(joint.ribbon.facts.bus).has(line)
+        ? nodes.under(joint, lineNumber(kit, line), line)
+        : undefined,
   };
 }

@@ -7,7 +7,7 @@ import type { DerivedTake } from '../wiring/derived-take.ts';
 import { gives } from '../wiring/supply-net.ts';
 import { UnionFind } from '../wiring/union-find.ts';
 import type { WholeTake } from '../wiring/whole-take.ts';
-import type { Defect } from './defect.ts';
+import { type Defect, isShort } from './defect.ts';
 import { Grid } from './grid.ts';
 import { lineNumber, type Network, networkOf, type Port } from './network.ts';
 import { type Flow, Reduction } from './solve.ts';
@@ -27,7 +27,12 @@ export class PartPower {
 
   /** What a line at a module has lost of its supply's, mV with the sign of the change; undefined where it does not arrive. */
   shiftMv(module: PlacedModule, line: string): number | undefined {
-    const mv = this.#flow.mv[this.network.nodeOf(module, lineNumber(this.part.kit, line))];
+    return this.mvAt(this.network.nodeOf(module, lineNumber(this.part.kit, line)));
+  }
+
+  /** The same at a node of the network. */
+  mvAt(node: number): number | undefined {
+    const mv = this.#flow.mv[node];
     return mv === undefined || Number.isNaN(mv) ? undefined : mv;
   }
 
@@ -63,6 +68,13 @@ export interface Power {
   readonly draws: Draws;
 }
 
+/** One line of a supply, and the node at which it holds it. */
+interface Output {
+  readonly supply: string;
+  readonly line: string;
+  readonly node: number;
+}
+
 /** Boards and supplies of a take as a network: the leads from one to the other. */
 class Feeders {
   readonly #take: DerivedTake;
@@ -94,10 +106,24 @@ class Feeders {
     );
   }
 
-  /** Nodes at which supplies hold their voltages and ground. */
-  get held(): number[] {
+  /** The outputs by which supplies hold their voltages and ground. */
+  get outputs(): Output[] {
     return this.#take.take.supplies.flatMap((supply, index) =>
-      this.#lines.flatMap((line, i) => (gives(supply, line) ? [this.ofSupply(index, i)] : [])),
+      this.#lines.flatMap((line, i) =>
+        gives(supply, line) && !this.#isDead(supply.id, line)
+          ? [{ supply: supply.id, line, node: this.ofSupply(index, i) }]
+          : [],
+      ),
+    );
+  }
+
+  get held(): number[] {
+    return this.outputs.map(({ node }) => node);
+  }
+
+  #isDead(supply: string, line: string): boolean {
+    return this.#defects.some(
+      (defect) => defect.type === 'open-output' && defect.supply === supply && defect.line === line,
     );
   }
 
@@ -186,11 +212,8 @@ class PartState {
 /** Kept with the part, which outlives the take it was derived for: what has not changed is not worked out again. */
 const stateOf = remember((part: DerivedTake) => new PartState(part));
 
-/**
- * Whether a board's line hangs on a supply that gives it. Where boards of two supplies are joined, one may give what
- * the other does not have.
- */
-function liveness(feeders: Feeders, states: readonly PartState[]): (port: Port) => boolean {
+/** The lines of supplies and boards that hang together by leads and by parts. */
+function joinedFeeders(feeders: Feeders, states: readonly PartState[]): UnionFind {
   const nodes = new UnionFind(feeders.size);
   feeders.eachWire((from, to) => nodes.join(from, to));
   for (const { joinedPorts } of states) {
@@ -199,6 +222,15 @@ function liveness(feeders: Feeders, states: readonly PartState[]): (port: Port) 
       for (const { board, line } of others) nodes.join(at, feeders.ofBoard(board, line));
     }
   }
+  return nodes;
+}
+
+/**
+ * Whether a board's line hangs on a supply that gives it. Where boards of two supplies are joined, one may give what
+ * the other does not have.
+ */
+function liveness(feeders: Feeders, states: readonly PartState[]): (port: Port) => boolean {
+  const nodes = joinedFeeders(feeders, states);
   const live = new Set(feeders.held.map((node) => nodes.find(node)));
   return ({ board, line }) => live.has(nodes.find(feeders.ofBoard(board, line)));
 }
@@ -312,6 +344,57 @@ function powerOfStates(take: WholeTake, states: readonly PartState[], defects: r
  * Near-linear in the seats drawn.
  */
 export const powerOf = remember((take: WholeTake): Power => powerOfStates(take, take.parts.map(stateOf), []));
+
+/** An output of a supply that a short has pulled down. */
+export type Trip = Pick<Output, 'supply' | 'line'>;
+
+interface Trips {
+  readonly outputs: readonly Trip[];
+  /** The shorts that hang on them. */
+  readonly shorts: ReadonlySet<Defect>;
+}
+
+const NO_TRIPS: Trips = { outputs: [], shorts: new Set() };
+
+/**
+ * The outputs that a short joins to ground or to another voltage. A supply for such wiring protects itself: it lets
+ * the output go, and what it held reads 0. How it does so, and what heats up before, is not modelled.
+ */
+export function tripsOf(take: WholeTake, defects: readonly Defect[]): Trips {
+  if (!defects.some(isShort)) return NO_TRIPS;
+  const feeders = new Feeders(take, defects);
+  const state = new PartState(take, defects);
+  const nodes = joinedFeeders(feeders, [state]);
+  const { grid, ports, touches } = state.network;
+  const fedBy = new Map(
+    ports.map(({ board, line, node }) => [grid.pieceOf(node), feeders.ofBoard(board, line)]),
+  );
+  const hangsOn = new Map<Defect, number>();
+  for (const [short, node] of touches) {
+    const at = fedBy.get(grid.pieceOf(node));
+    if (at !== undefined) hangsOn.set(short, at);
+  }
+  for (const short of defects) {
+    // On a board that nothing is seated on.
+    const board = short.type === 'board-short' && take.places.boardById.get(short.board);
+    if (!board || touches.has(short)) continue;
+    const [a, b] = short.lines.map((line) => lineNumber(take.kit, line)) as [number, number];
+    if (a < 0 || b < 0) continue;
+    nodes.join(feeders.ofBoard(board, a), feeders.ofBoard(board, b));
+    hangsOn.set(short, feeders.ofBoard(board, a));
+  }
+  const voltsOf = ({ line }: Output): number => take.kit.voltages.get(line)?.volts ?? 0;
+  const shorted = [...groupBy(feeders.outputs, ({ node }) => nodes.find(node))].filter(
+    ([, outputs]) => new Set(outputs.map(voltsOf)).size > 1,
+  );
+  const roots = new Set(shorted.map(([root]) => root));
+  return {
+    outputs: shorted.flatMap(([, outputs]) =>
+      outputs.filter(({ line }) => line !== GND).map(({ supply, line }) => ({ supply, line })),
+    ),
+    shorts: new Set([...hangsOn].flatMap(([short, at]) => (roots.has(nodes.find(at)) ? [short] : []))),
+  };
+}
 
 /** What would flow with something broken or bridged. All of the take is worked out anew, as one part. */
 export const powerWith = (take: WholeTake, defects: readonly Defect[]): Power =>
