@@ -38,8 +38,9 @@ function Desk() {
   const narrow = useSession(({ stage }) => isNarrow(stage));
   const hasSelection = useSession(({ selection }) => selection.size > 0);
   const showsCase = useSession(({ fold }) => fold === 'case');
-  const isCovered = useSession(({ asked, kindDesk, handsOver, offered, showsLayouts, choosing }) =>
-    Boolean(asked || kindDesk || handsOver || offered || showsLayouts || choosing),
+  const isCovered = useSession(
+    ({ asked, kindDesk, handsOver, offered, showsLayouts, choosing, rehearsing }) =>
+      Boolean(asked || kindDesk || handsOver || offered || showsLayouts || choosing || rehearsing),
   );
   const showsList = useSession(({ listOpen }) => listOpen) && !showsCase;
   const labels = useSession(({ labelling }) => labelling);

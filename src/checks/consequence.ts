@@ -1,6 +1,7 @@
 import type { KitIndex } from '../layout/kit-index.ts';
 import type { Joint } from '../wiring/laid-ribbon.ts';
-import type { Mishap, Misplug } from '../wiring/mishap.ts';
+import type { Mishap } from '../wiring/mishap.ts';
+import type { Misplug } from '../wiring/pin-map.ts';
 import { mishapAt } from '../wiring/rehearse.ts';
 import { count, lineName, list } from './words.ts';
 
