@@ -19,9 +19,9 @@ export interface MapSize {
 const TALL_PINS = 30;
 
 export function mapSize(pins: number, isNarrow: boolean): MapSize {
-  const row = pins > TALL_PINS ? 24 : 31;
+  const row = pins > TALL_PINS ? 24 : isNarrow ? 28 : 31;
   return isNarrow
-    ? { column: 48, row, label: 70, stub: 4, lane: 23, lanes: 1 }
+    ? { column: 48, row, label: 72, stub: 4, lane: 23, lanes: 1 }
     : { column: 72, row, label: 112, stub: 18, lane: 24, lanes: 2 };
 }
 
@@ -109,9 +109,9 @@ function Ground({ frame, scene, isKeyed }: { frame: Frame; scene: PinScene; isKe
           <rect
             className="box"
             x={left - 7}
-            y={top - 7}
+            y={top - 13}
             width={right - left + 14}
-            height={bottom - top + 14}
+            height={bottom - top + 26}
             rx="2"
           />
           <rect
@@ -124,11 +124,11 @@ function Ground({ frame, scene, isKeyed }: { frame: Frame; scene: PinScene; isKe
         </>
       )}
       <rect className="outline" x={left} y={top} width={right - left} height={bottom - top} rx="3" />
-      <path className="pin-1" d={`M${mark - 6} ${edge + out * (isKeyed ? 18 : 15)}h12l-6 ${-out * 9}z`} />
+      <path className="pin-1" d={`M${mark - 6} ${edge + out * (isKeyed ? 26 : 15)}h12l-6 ${-out * 9}z`} />
       <text
         className="pin-1"
         x={mark + (pin1Left ? -11 : 11)}
-        y={edge + out * (isKeyed ? 14 : 11) + 4}
+        y={edge + out * (isKeyed ? 22 : 11) + 4}
         textAnchor={pin1Left ? 'end' : 'start'}
       >
         pin 1

@@ -13,7 +13,7 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 
 const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
 
-export function verdictWords({ mishap, contacts }: Rehearsal, groups: readonly Group[]): VerdictWords {
+export function verdictWords({ mishap }: Rehearsal, groups: readonly Group[]): VerdictWords {
   const shorts = groups.filter(({ sort }) => sort === 'short');
   if (shorts.length > 0) {
     const which = shorts.map(({ ribbon, module }) => named(ribbon.length > 1 ? ribbon : module));
@@ -28,7 +28,7 @@ export function verdictWords({ mishap, contacts }: Rehearsal, groups: readonly G
       text: `No line meets another, but ${count(mishap.openContacts, 'contact hangs', 'contacts hang')} free`,
     };
   if (mishap.meets.length > 0) return { level: 'reminder', text: 'Lines meet pins that carry nothing' };
-  return { text: `All ${contacts.length} lines agree` };
+  return { text: 'All lines agree' };
 }
 
 const SORT_WORDS: Readonly<Record<Group['sort'], string>> = {
