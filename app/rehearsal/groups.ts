@@ -15,6 +15,8 @@ export interface Group {
   readonly ribbon: readonly string[];
   /** Only those that a contact touches. */
   readonly module: readonly string[];
+  /** Lines that a short joins: the ribbon's, and those under it where these are fed too. */
+  readonly shorted: readonly string[];
   /** What touches what within it, each pair once. */
   readonly links: readonly Link[];
 }
@@ -50,7 +52,8 @@ export function groupsOf(
     const isShorted = isShort(ribbon, isVoltage) || (isFed && isShort(module, isVoltage));
     const meetsVoltage = [...ribbon, ...module].some(isVoltage);
     const sort: Group['sort'] = isShorted ? 'short' : meetsVoltage ? 'voltage' : 'wrong';
-    return [{ sort, ribbon, module, links: within }];
+    const shorted = isFed ? [...new Set([...ribbon, ...module])] : ribbon;
+    return [{ sort, ribbon, module, shorted, links: within }];
   });
   const rank = ({ sort }: Pick<Group, 'sort'>): number => SEVERITY.indexOf(sort);
   return groups.toSorted((a, b) => rank(a) - rank(b)).map((group, i) => ({ ...group, letter: letterOf(i) }));

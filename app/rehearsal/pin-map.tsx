@@ -18,17 +18,17 @@ export interface MapSize {
 /** Wide headers stand closer. */
 const TALL_PINS = 30;
 
-export function mapSize(pins: number, isNarrow: boolean): MapSize {
-  const row = pins > TALL_PINS ? 24 : isNarrow ? 28 : 31;
-  return isNarrow
+export function mapSize(pins: number, isTight: boolean): MapSize {
+  const row = pins > TALL_PINS ? 24 : isTight ? 28 : 31;
+  return isTight
     ? { column: 48, row, label: 72, stub: 4, lane: 23, lanes: 1 }
     : { column: 72, row, label: 112, stub: 18, lane: 24, lanes: 2 };
 }
 
-/** Room for so many letters of a name, at about 6.6 px each. */
+/** As much of a name as there is room for, at about 6.6 px a letter; its end tells "data 11" from "data 12". */
 function fitted(name: string, px: number): string {
   const most = Math.floor(px / 6.6);
-  return name.length > most ? `${name.slice(0, most - 1)}…` : name;
+  return name.length > most ? `${name.slice(0, Math.max(most - 3, 1))}…${name.slice(-2)}` : name;
 }
 
 const nameOf = (line: string): string => (line === '' ? '–' : lineName(line));

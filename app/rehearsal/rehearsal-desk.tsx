@@ -1,5 +1,5 @@
 import '../style/rehearsal.css';
-import { type KeyboardEvent, useEffect, useMemo, useState } from 'react';
+import { type KeyboardEvent, useEffect, useLayoutEffect, useMemo, useState } from 'react';
 import {
   boxWords,
   canRehearse,
@@ -15,35 +15,33 @@ import { useModal } from '../hand-over/use-modal.ts';
 import { useAnalysis, useEditor, useSession } from '../hooks.ts';
 import { Icon, LevelMark } from '../panels/icon.tsx';
 import type { ChosenConnector } from '../store/session.ts';
-import { isNarrow } from '../store/view.ts';
 import { facingOf } from './facing.ts';
 import { groupsOf } from './groups.ts';
 import { JoinedList } from './joined-list.tsx';
 import { MeetsTable } from './meets-table.tsx';
+import { Moves } from './moves.tsx';
 import { mapSize, PinMap } from './pin-map.tsx';
 import { pinScene } from './pin-scene.ts';
-import { afterKey, stepped } from './plug-keys.ts';
-import {
-  HOME,
-  isSamePosition,
-  misplugOf,
-  type Position,
-  positionOf,
-  reachOf,
-  turnedOver,
-} from './position.ts';
+import { afterKey } from './plug-keys.ts';
+import { HOME, misplugOf, type Position, positionOf, reachOf } from './position.ts';
 import { readySteps } from './ready-steps.ts';
+import { Steps } from './steps.tsx';
 import { useHold } from './use-hold.ts';
 import { freeContactsWords, openPinsWords, verdictWords } from './verdict-words.ts';
 
 const underWords = ({ on }: Joint): string =>
   on.type === 'connector' ? 'other ribbon' : on.header.owner.type;
 
-/** The way round and place of the connector are shown at once; words follow in a live region. */
+/** From here on the large map has room with the words beside it. */
+const ROOMY_PX = 1000;
+
+/** A seat with its connector in the hand. */
 function Rehearsal({ seat, close }: { readonly seat: Joint; readonly close: () => void }) {
   const { derived } = useAnalysis();
-  const narrow = useSession(({ stage }) => isNarrow(stage));
+  const isTight = useSession(({ stage }) => stage.width < ROOMY_PX);
   const ref = useModal('.hold');
+  // The focus on a long map must not take what is said of it out of sight.
+  useLayoutEffect(() => ref.current?.querySelector('.body')?.scrollTo(0, 0), [ref]);
   const drawn = useMemo(() => {
     const misplug = misplugDrawn(seat, derived);
     return misplug ? positionOf(misplug) : HOME;
@@ -60,7 +58,7 @@ function Rehearsal({ seat, close }: { readonly seat: Joint; readonly close: () =
   const isModule = seat.on.type === 'header' && seat.on.header.owner.type === 'module';
   const groups = groupsOf(rehearsal, (line) => kit.voltages.has(line), !isModule);
   const scene = pinScene(rehearsal, groups, misplug, facing, reach);
-  const size = mapSize(pins, narrow);
+  const size = mapSize(pins, isTight);
   const verdict = verdictWords(rehearsal, groups);
   const under = underWords(seat);
   const box = boxWords(seat);
@@ -84,12 +82,6 @@ function Rehearsal({ seat, close }: { readonly seat: Joint; readonly close: () =
   };
 
   const name = `${seat.ribbon.name}, connector ${seat.connector + 1}`;
-  const moves = [
-    { label: 'Row left', sign: '← Row', step: [-1, 0] },
-    { label: 'Row right', sign: 'Row →', step: [1, 0] },
-    { label: 'Pair up', sign: '↑ Pair', step: [0, -1] },
-    { label: 'Pair down', sign: '↓ Pair', step: [0, 1] },
-  ] as const;
   return (
     <dialog
       ref={ref}
@@ -111,20 +103,7 @@ function Rehearsal({ seat, close }: { readonly seat: Joint; readonly close: () =
         </button>
       </header>
       <div className="body">
-        <fieldset className="steps">
-          <legend className="unseen">Ready steps</legend>
-          {readySteps(drawn, facing, reach).map(({ label, at, isDrawn }) => (
-            <button
-              key={label}
-              type="button"
-              aria-pressed={isSamePosition(at, position)}
-              onClick={() => show(at)}
-            >
-              {label}
-              {isDrawn && label !== 'As drawn' && <small>as drawn</small>}
-            </button>
-          ))}
-        </fieldset>
+        <Steps steps={readySteps(drawn, facing, reach)} position={position} show={show} />
         <div className="verdict-line" role="status">
           {verdict.level ? <LevelMark level={verdict.level} /> : <Icon name="tick" />}
           <div>
@@ -153,32 +132,7 @@ function Rehearsal({ seat, close }: { readonly seat: Joint; readonly close: () =
               focus={isChosen ? focus : null}
             />
           </div>
-          <div className="moves">
-            {moves.map(({ label, sign, step }) => {
-              const next = stepped(position, step, facing, reach);
-              return (
-                <button
-                  key={label}
-                  type="button"
-                  aria-label={label}
-                  title={label}
-                  aria-disabled={isSamePosition(next, position)}
-                  onClick={() => show(next)}
-                >
-                  {sign}
-                </button>
-              );
-            })}
-            <button
-              type="button"
-              className="turn-over"
-              title="Turn (R)"
-              onClick={() => show(turnedOver(position))}
-            >
-              <Icon name="turn" />
-              Turn
-            </button>
-          </div>
+          <Moves position={position} facing={facing} reach={reach} show={show} />
         </div>
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and keys must reach what is below */}
         <section className="told" aria-label="What meets what" tabIndex={0}>

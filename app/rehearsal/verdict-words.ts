@@ -16,8 +16,8 @@ const count = (n: number, one: string, many: string): string => `${n} ${n === 1 
 export function verdictWords({ mishap }: Rehearsal, groups: readonly Group[]): VerdictWords {
   const shorts = groups.filter(({ sort }) => sort === 'short');
   if (shorts.length > 0) {
-    const which = shorts.map(({ ribbon, module }) => named(ribbon.length > 1 ? ribbon : module));
-    return { level: 'damage', text: `Shorted together: ${[...new Set(which)].join('; ')}` };
+    const which = new Map(shorts.map(({ shorted }) => [JSON.stringify(shorted.toSorted()), named(shorted)]));
+    return { level: 'damage', text: `Shorted together: ${[...which.values()].join('; ')}` };
   }
   if (groups.some(({ sort }) => sort === 'voltage'))
     return { level: 'damage', text: 'A voltage meets a line where it does not belong' };

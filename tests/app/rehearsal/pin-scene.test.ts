@@ -64,6 +64,10 @@ describe('what is joined that belongs apart', () => {
       ['A', 'short', 'GND', '+12 +5 CV'],
       ['B', 'short', '+12 +5 CV', 'GND'],
     ]);
+    const rehearsal = rehearse(SIXTEEN, SIXTEEN, TURNED);
+    expect(verdictWords(rehearsal, groupsOf(rehearsal, isVoltage, true)).text).toBe(
+      'Shorted together: +12 V, +5 V, CV and GND',
+    );
   });
 
   test('a 10-way power lead turned: the voltages change places, GND agrees', () => {
