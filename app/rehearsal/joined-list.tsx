@@ -1,7 +1,7 @@
 import { lineName } from '../../src/index.ts';
 import type { Group } from './groups.ts';
 import { Bead } from './pin-map.tsx';
-import { groupTitle, groupWords } from './verdict-words.ts';
+import { groupTitle, groupWords, unbroken } from './verdict-words.ts';
 
 const CHIP = { width: 76, height: 20, gap: 4, between: 46 } as const;
 
@@ -85,7 +85,7 @@ export function JoinedList({ groups, whose, focus, onFocus }: Props) {
                 <span className="unseen">{group.letter}, </span>
                 {groupTitle(group)}
               </b>
-              <span className="words">{groupWords(group, whose)}</span>
+              <span className="words">{unbroken(groupWords(group, whose))}</span>
             </span>
           </button>
           <Joins group={group} />

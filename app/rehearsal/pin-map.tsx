@@ -13,6 +13,8 @@ export interface MapSize {
   readonly lane: number;
   /** How many lanes there is room for on each side. */
   readonly lanes: number;
+  /** Lines of contacts are written smaller. */
+  readonly isTight: boolean;
 }
 
 /** Wide headers stand closer. */
@@ -21,13 +23,17 @@ const TALL_PINS = 30;
 export function mapSize(pins: number, isTight: boolean): MapSize {
   const row = pins > TALL_PINS ? 24 : isTight ? 28 : 31;
   return isTight
-    ? { column: 48, row, label: 72, stub: 4, lane: 23, lanes: 1 }
-    : { column: 72, row, label: 112, stub: 18, lane: 24, lanes: 2 };
+    ? { column: 48, row, label: 72, stub: 4, lane: 23, lanes: 1, isTight }
+    : { column: 72, row, label: 112, stub: 18, lane: 24, lanes: 2, isTight };
 }
 
-/** As much of a name as there is room for, at about 6.6 px a letter; its end tells "data 11" from "data 12". */
-function fitted(name: string, px: number): string {
-  const most = Math.floor(px / 6.6);
+/** A letter in bold at 12 px and at 11 px, in the middle. */
+const LETTER_PX = 6.6;
+const SMALL_LETTER_PX = 6.1;
+
+/** As much of a name as there is room for; its end tells "data 11" from "data 12". */
+function fitted(name: string, px: number, letterPx = LETTER_PX): string {
+  const most = Math.floor(px / letterPx);
   return name.length > most ? `${name.slice(0, Math.max(most - 3, 1))}…${name.slice(-2)}` : name;
 }
 
@@ -192,7 +198,7 @@ function Contact({ contact, frame, dims }: { contact: SceneContact; frame: Frame
       style={at(x(contact.column), y(contact.row))}
     >
       <rect className="chip" x={-w / 2} y={-h / 2} width={w} height={h} rx="3" />
-      <text y="4.3">{fitted(nameOf(contact.line), w - 4)}</text>
+      <text y="4.3">{fitted(nameOf(contact.line), w - 2, frame.isTight ? SMALL_LETTER_PX : LETTER_PX)}</text>
     </g>
   );
 }
@@ -247,7 +253,7 @@ export function PinMap({ scene, size, isKeyed, isSocket, focus }: Props) {
   const dims: Dims = (group) => (focus === null || group?.letter === focus ? '' : ' dim');
   return (
     <svg
-      className="pin-map"
+      className={size.isTight ? 'pin-map tight' : 'pin-map'}
       width={frame.width}
       height={frame.height}
       viewBox={`0 0 ${frame.width} ${frame.height}`}

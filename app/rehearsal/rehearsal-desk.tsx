@@ -27,7 +27,7 @@ import { HOME, misplugOf, type Position, positionOf, reachOf } from './position.
 import { readySteps } from './ready-steps.ts';
 import { Steps } from './steps.tsx';
 import { useHold } from './use-hold.ts';
-import { freeContactsWords, openPinsWords, verdictWords } from './verdict-words.ts';
+import { freeContactsWords, openPinsWords, unbroken, verdictWords } from './verdict-words.ts';
 
 const underWords = ({ on }: Joint): string =>
   on.type === 'connector' ? 'other ribbon' : on.header.owner.type;
@@ -41,7 +41,9 @@ function Rehearsal({ seat, close }: { readonly seat: Joint; readonly close: () =
   const isTight = useSession(({ stage }) => stage.width < ROOMY_PX);
   const ref = useModal('.hold');
   // The focus on a long map must not take what is said of it out of sight.
-  useLayoutEffect(() => ref.current?.querySelector('.body')?.scrollTo(0, 0), [ref]);
+  useLayoutEffect(() => {
+    ref.current?.querySelector('.body')?.scrollTo(0, 0);
+  }, [ref]);
   const drawn = useMemo(() => {
     const misplug = misplugDrawn(seat, derived);
     return misplug ? positionOf(misplug) : HOME;
@@ -107,8 +109,8 @@ function Rehearsal({ seat, close }: { readonly seat: Joint; readonly close: () =
         <div className="verdict-line" role="status">
           {verdict.level ? <LevelMark level={verdict.level} /> : <Icon name="tick" />}
           <div>
-            <h3>{verdict.text}</h3>
-            <p>{rehearsal.told}</p>
+            <h3>{unbroken(verdict.text)}</h3>
+            <p>{unbroken(rehearsal.told)}</p>
           </div>
         </div>
         <div className="scene">
@@ -162,7 +164,7 @@ function Rehearsal({ seat, close }: { readonly seat: Joint; readonly close: () =
 }
 
 const Asides = ({ words }: { readonly words: readonly (string | undefined)[] }) =>
-  words.map((text) => text && <p key={text}>{text}</p>);
+  words.map((text) => text && <p key={text}>{unbroken(text)}</p>);
 
 /** A wrong plug tried where it costs nothing: what would meet, what is tied, what is shorted. */
 export function RehearsalDesk({ end }: { readonly end: ChosenConnector }) {

@@ -9,6 +9,9 @@ export interface VerdictWords {
 
 const named = (lines: readonly string[]): string => list(lines.map(lineName));
 
+/** Keeps figures and their units on one line. */
+export const unbroken = (text: string): string => text.replace(/(\d) V\b/g, '$1\u00a0V');
+
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
