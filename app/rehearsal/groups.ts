@@ -1,11 +1,5 @@
 import { isShort, type Rehearsal } from '../../src/index.ts';
 
-/** A line of the ribbon on a line of the module. */
-interface Link {
-  readonly ribbon: string;
-  readonly module: string;
-}
-
 /** Lines that belong apart and would be one. */
 export interface Group {
   /** A, B, C …, the worst first. */
@@ -18,11 +12,11 @@ export interface Group {
   /** Lines that a short joins: the ribbon's, and those under it where these are fed too. */
   readonly shorted: readonly string[];
   /** What touches what within it, each pair once. */
-  readonly links: readonly Link[];
+  readonly links: Rehearsal['links'];
 }
 
 /** Lines of one side that touch several of the other: these make them one. */
-export function tiedThrough({ links }: Group, side: keyof Link): string[] {
+export function tiedThrough({ links }: Group, side: 'ribbon' | 'module'): string[] {
   const touching = links.map((link) => link[side]);
   return [...new Set(touching)].filter((line) => touching.filter((other) => other === line).length > 1);
 }
@@ -36,18 +30,12 @@ export const levelOf = ({ sort }: Group): 'damage' | 'fault' => (sort === 'wrong
  * @param isFed - what it sits on has its lines from elsewhere, as a board has: to join these is a short too
  */
 export function groupsOf(
-  { contacts, pins, map, joined }: Rehearsal,
+  { links, joined }: Rehearsal,
   isVoltage: (line: string) => boolean,
   isFed: boolean,
 ): Group[] {
-  const links = new Map<string, Link>();
-  contacts.forEach((ribbon, contact) => {
-    const pin = map[contact];
-    const module = pin === undefined ? '' : (pins[pin] as string);
-    if (ribbon !== '' && module !== '') links.set(JSON.stringify([ribbon, module]), { ribbon, module });
-  });
   const groups = joined.flatMap(({ ribbon, module }) => {
-    const within = [...links.values()].filter((link) => ribbon.includes(link.ribbon));
+    const within = links.filter((link) => ribbon.includes(link.ribbon));
     if (within.every((link) => link.ribbon === link.module)) return [];
     const isShorted = isShort(ribbon, isVoltage) || (isFed && isShort(module, isVoltage));
     const meetsVoltage = [...ribbon, ...module].some(isVoltage);

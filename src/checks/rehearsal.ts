@@ -1,7 +1,7 @@
 import type { KitIndex } from '../layout/kit-index.ts';
 import type { DerivedTake } from '../wiring/derived-take.ts';
 import { isReversed } from '../wiring/is-reversed.ts';
-import { type JoinedLines, joinLines } from '../wiring/joined-lines.ts';
+import { type JoinedLines, joinLines, type Link, linksOf } from '../wiring/joined-lines.ts';
 import { type Joint, linesUnder } from '../wiring/laid-ribbon.ts';
 import type { Mishap } from '../wiring/mishap.ts';
 import { type Misplug, pinMap } from '../wiring/pin-map.ts';
@@ -21,6 +21,8 @@ export interface Rehearsal {
   readonly pins: readonly string[];
   /** Which pin (from 0) each contact touches. */
   readonly map: readonly (number | undefined)[];
+  /** What touches what, by name, each pair once. */
+  readonly links: readonly Link[];
   /** Every line of the ribbon with all that it is joined to. */
   readonly joined: readonly JoinedLines[];
   readonly mishap: Mishap;
@@ -32,8 +34,9 @@ export function rehearsalOf(joint: Joint, misplug: Misplug, kit: KitIndex): Rehe
   const [contacts, pins] = [linesOn(joint), linesUnder(joint.on)];
   const map = pinMap(contacts.length, pins.length, misplug);
   const mishap = mishapAt(joint, misplug, kit);
-  const told = tellMishap(mishap, howPlugged(misplug), kit, joint.on);
-  return { contacts, pins, map, joined: joinLines(contacts, pins, map), mishap, told };
+  const told = tellMishap(joint, misplug, howPlugged(misplug), kit);
+  const links = linksOf(contacts, pins, map);
+  return { contacts, pins, map, links, joined: joinLines(contacts, pins, map), mishap, told };
 }
 
 /** How the drawing itself has a seat; `undefined` where it is as it belongs, as far as the drawing can tell. */

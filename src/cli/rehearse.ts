@@ -40,7 +40,7 @@ function peopleText(seat: Joint, mishap: Mishap, misplug: Misplug, kit: KitIndex
   );
   return [
     `${connectorName(seat)}, on ${targetName(seat.on)}\n\n`,
-    `${tellMishap(mishap, howPlugged(misplug), kit, seat.on)}\n\n`,
+    `${tellMishap(seat, misplug, howPlugged(misplug), kit)}\n\n`,
     ...meets,
     sets('tied ', mishap.ties),
     sets('SHORT', mishap.shorts),

@@ -6,6 +6,27 @@ export interface JoinedLines {
   readonly module: readonly string[];
 }
 
+/** A line of the ribbon that touches one of the module. */
+export interface Link {
+  readonly ribbon: string;
+  readonly module: string;
+}
+
+/** What touches what, by name, each pair once; open pins and contacts are left out. */
+export function linksOf(
+  contacts: readonly string[],
+  pins: readonly string[],
+  map: readonly (number | undefined)[],
+): Link[] {
+  const links = new Map<string, Link>();
+  contacts.forEach((ribbon, contact) => {
+    const pin = map[contact];
+    const module = pin === undefined ? '' : (pins[pin] as string);
+    if (ribbon !== '' && module !== '') links.set(JSON.stringify([ribbon, module]), { ribbon, module });
+  });
+  return [...links.values()];
+}
+
 /** Names lines by number, ribbon's first; open pins get none, as they join nothing. */
 function numberLines(lines: readonly string[], from: number): Map<string, number> {
   const numbers = new Map<string, number>();

@@ -96,6 +96,14 @@ test('a rehearsal tells the same as the mishap, contact by contact', () => {
   expect(rehearsal.told).toBe("Turned end for end, the module's GND would tie +12 V, +5 V and CV together.");
 });
 
+test('only lines that touch two or more are told to tie them', () => {
+  // Shore, a row off towards the odd pins: GND meets GND and +12 V meets GND, but +12 V of the module has GND alone.
+  const take = derived(demoLayout(), 1);
+  const seat = seatAt(take, 's1', 3);
+  const told = seat && rehearsalOf(seat, { type: 'shifted', rows: -1, pairs: 0 }, take.kit).told;
+  expect(told).toContain("the module's GND would tie GND and +12 V together");
+});
+
 test.each([
   [{ type: 'shifted', rows: 0, pairs: 0 }, 'As it belongs'],
   [{ type: 'shifted', rows: 1, pairs: 0 }, 'Displaced by 1 row towards the even pins'],

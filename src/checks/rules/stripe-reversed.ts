@@ -1,7 +1,6 @@
 import type { DerivedTake } from '../../wiring/derived-take.ts';
 import { isReversed } from '../../wiring/is-reversed.ts';
 import { connectorOf, type Joint, stripeAt } from '../../wiring/laid-ribbon.ts';
-import { mishapAt } from '../../wiring/rehearse.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { tellMishap } from '../consequence.ts';
 import { along, example, kind, ribbon, shoreHeader } from '../example.ts';
@@ -38,8 +37,8 @@ export const stripeReversed: Check = {
         headline: `${connectorName(joint)} sits with its stripe ${stripe} on ${targetName(on)}`,
         detail:
           on.type === 'header'
-            ? `Pin 1 is ${on.header.pin1}. ${held ? 'The key keeps it from going in.' : tellMishap(mishapAt(joint, { type: 'reversed' }, take.kit), 'Reversed', take.kit, on)}`
-            : `The stripe of ${on.ribbon.name} lies ${stripeAt(on.ribbon, on.connector)}. ${tellMishap(mishapAt(joint, { type: 'reversed' }, take.kit), 'Reversed', take.kit, on)}`,
+            ? `Pin 1 is ${on.header.pin1}. ${held ? 'The key keeps it from going in.' : tellMishap(joint, { type: 'reversed' }, 'Reversed', take.kit)}`
+            : `The stripe of ${on.ribbon.name} lies ${stripeAt(on.ribbon, on.connector)}. ${tellMishap(joint, { type: 'reversed' }, 'Reversed', take.kit)}`,
         remedy: turns(joint)
           ? `Turn ${own.name}.`
           : 'Turn the ribbon, or put a half-twist before this connector and press it on the other face.',

@@ -16,7 +16,7 @@ import type { Rehearsal } from '../../../src/checks/rehearsal.ts';
 import { demoLayout } from '../../../src/layout/demo.ts';
 import type { Header, Layout } from '../../../src/layout/layout.ts';
 import { deriveTake } from '../../../src/wiring/derive.ts';
-import { joinLines } from '../../../src/wiring/joined-lines.ts';
+import { joinLines, linksOf } from '../../../src/wiring/joined-lines.ts';
 import { mishapOf } from '../../../src/wiring/mishap.ts';
 import { pinMap } from '../../../src/wiring/pin-map.ts';
 import { seatAt } from '../../../src/wiring/rehearse.ts';
@@ -34,7 +34,8 @@ function rehearse(contacts: string[], pins: string[], position: Position): Rehea
   const misplug = misplugOf(position);
   const map = pinMap(contacts.length, pins.length, misplug);
   const mishap = mishapOf(contacts, pins, misplug, isVoltage);
-  return { contacts, pins, map, joined: joinLines(contacts, pins, map), mishap, told: '' };
+  const [links, joined] = [linksOf(contacts, pins, map), joinLines(contacts, pins, map)];
+  return { contacts, pins, map, links, joined, mishap, told: '' };
 }
 
 const TURNED: Position = { ...HOME, turned: true };
