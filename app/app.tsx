@@ -24,6 +24,18 @@ const Overlays = lazy(async () => ({ default: (await import('./panels/overlays.t
 const PowerPanel = lazy(async () => ({ default: (await import('./power/power-panel.tsx')).PowerPanel }));
 const ThisPart = lazy(async () => ({ default: (await import('./panels/this-part.tsx')).ThisPart }));
 
+/** What lies over everything else, while any of these is set. */
+const COVERS = [
+  'asked',
+  'choosing',
+  'handsOver',
+  'kindDesk',
+  'offered',
+  'rehearsing',
+  'showsLayouts',
+  'stockDesk',
+] as const;
+
 /** The first stop of the keys: to the list of all that is in the take. */
 function SkipLink() {
   const editor = useEditor();
@@ -46,9 +58,7 @@ function Desk() {
   const showsPower = useSession(({ fold }) => fold === 'power');
   const isTaken = useSession(({ fold }) => isPanel(fold));
   const hasHeat = useSession(({ heat }) => heat !== null) && !showsPower;
-  const isCovered = useSession(({ asked, kindDesk, stockDesk, handsOver, offered, showsLayouts, choosing }) =>
-    Boolean(asked || kindDesk || stockDesk || handsOver || offered || showsLayouts || choosing),
-  );
+  const isCovered = useSession((session) => COVERS.some((key) => Boolean(session[key])));
   const showsList = useSession(({ listOpen }) => listOpen) && !isTaken;
   const labels = useSession(({ labelling }) => labelling);
   const theme = useThemeName();

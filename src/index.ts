@@ -1,3 +1,4 @@
+export { boxWords } from './checks/box-words.ts';
 export type {
   Check,
   Examples,
@@ -16,12 +17,20 @@ export { type HowManyMore, MOST, searchHowManyMore } from './checks/how-many-mor
 export { checks } from './checks/index.ts';
 export { judge } from './checks/judge.ts';
 export { estimate } from './checks/load-words.ts';
+export {
+  canRehearse,
+  misplugDrawn,
+  type Rehearsal,
+  rehearsalOf,
+  seatRehearsed,
+} from './checks/rehearsal.ts';
 export { type BetterFeed, searchBetterFeeds } from './checks/remedies/better-feeds.ts';
 export { type FeedAll, feedAll } from './checks/remedies/feeding.ts';
 export { mendsOf, searchMends } from './checks/remedies/mends-of.ts';
 export { checkTake, findingsOf } from './checks/run.ts';
 export { spotsOf } from './checks/spots.ts';
 export { type Verdict, verdictOf } from './checks/verdict.ts';
+export { lineName, list, targetInFull } from './checks/words.ts';
 export { applyEdit } from './edit/apply.ts';
 export type { EditRefusal } from './edit/change.ts';
 export { clipOf } from './edit/clip-of.ts';
@@ -95,6 +104,7 @@ export {
   type Joint,
   type JointTarget,
   type LaidRibbon,
+  linesUnder,
   orderOf,
   stripeAt,
   waysOf,
@@ -112,8 +122,11 @@ export {
 } from './wiring/laying.ts';
 export { leadFor } from './wiring/lead.ts';
 export { directionOf, type Lie } from './wiring/lie.ts';
+export { isShort } from './wiring/mishap.ts';
 export { crossesJoint, distanceMm } from './wiring/neighbours.ts';
+export { contactPlace, type Misplug } from './wiring/pin-map.ts';
 export { betterKind, landed, type Pulled, pullRibbon } from './wiring/pull-ribbon.ts';
+export { linesOn, seatAt } from './wiring/rehearse.ts';
 export { seatedOnOf, seatPlaces } from './wiring/seat-places.ts';
 export { type Lead, lengthMmOf, type NoLead, shortestLead, tautest } from './wiring/shortest-lead.ts';
 export { isInStock, ownedLeft } from './wiring/stock.ts';

@@ -18,6 +18,7 @@ import { openFile } from './open-file.ts';
 import { paste } from './paste.ts';
 import { pin } from './pin.ts';
 import { redo } from './redo.ts';
+import { rehearse } from './rehearse.ts';
 import { remove } from './remove.ts';
 import { removeTake } from './remove-take.ts';
 import { saveFile } from './save-file.ts';
@@ -72,6 +73,7 @@ export const actions: readonly Action[] = [
   twistRibbon,
   lockRibbons,
   labelRibbon,
+  rehearse,
   nextRibbon,
   previousRibbon,
   newLayout,

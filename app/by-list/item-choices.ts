@@ -1,11 +1,13 @@
 import {
   applyEdit,
+  canRehearse,
   connectorAt,
   connectorOf,
   type Edit,
   fail,
   freshModuleId,
   isTaken,
+  type Joint,
   type JointTarget,
   type LaidRibbon,
   type Mend,
@@ -16,12 +18,14 @@ import {
   type PlacedModule,
   type PlacedRow,
   type Result,
+  seatRehearsed,
 } from '../../src/index.ts';
 import type { Action } from '../actions/action.ts';
 import { duplicate } from '../actions/duplicate.ts';
 import { feedAllThatNeed } from '../actions/feed-all.ts';
 import { lockRibbons } from '../actions/lock-ribbons.ts';
 import { pin } from '../actions/pin.ts';
+import { rehearseSeat } from '../actions/rehearse.ts';
 import { remove } from '../actions/remove.ts';
 import { removeParts } from '../actions/remove-part.ts';
 import { selectJoined } from '../actions/select-joined.ts';
@@ -159,10 +163,14 @@ function headerChoices(editor: Editor, header: PlacedHeader): Choice[] {
   const on: JointTarget = { type: 'header', header };
   const joints = derived.wiring.seatedOn.get(header) ?? [];
   if (joints.length > 0) {
-    return joints.flatMap(({ ribbon, connector }): Choice[] => [
-      liftChoice(editor, ribbon, connector, `Lift connector ${connector + 1} of ${ribbon.name}`),
-      go(editor, `${ribbon.name}, connector ${connector + 1}`, connectorId(ribbon.id, connector)),
-    ]);
+    return joints.flatMap((joint): Choice[] => {
+      const { ribbon, connector } = joint;
+      return [
+        liftChoice(editor, ribbon, connector, `Lift connector ${connector + 1} of ${ribbon.name}`),
+        ...rehearseChoices(editor, [joint]),
+        go(editor, `${ribbon.name}, connector ${connector + 1}`, connectorId(ribbon.id, connector)),
+      ];
+    });
   }
   const berth = berthFor(editor, on);
   if (!berth) return [];
@@ -179,6 +187,16 @@ function headerChoices(editor: Editor, header: PlacedHeader): Choice[] {
       : []),
   ];
 }
+
+/** A wrong plug tried at each seat that can have one. */
+const rehearseChoices = (editor: Editor, joints: readonly Joint[]): Choice[] =>
+  joints.filter(canRehearse).map(
+    (joint): Choice => ({
+      label: 'Rehearse a wrong plug…',
+      words: 'What meets what, turned or displaced; nothing is changed',
+      deed: { type: 'do', run: () => rehearseSeat(editor, joint) },
+    }),
+  );
 
 function liftChoice(editor: Editor, ribbon: LaidRibbon, connector: number, label: string): Choice {
   return {
@@ -263,6 +281,7 @@ function connectorChoices(editor: Editor, ribbon: LaidRibbon, connector: number)
     const id = own.type === 'header' ? headerId(own.header) : connectorId(own.ribbon.id, own.connector);
     choices.push(go(editor, placeWords(own), id));
   }
+  choices.push(...rehearseChoices(editor, ribbon.uses[connector]?.slice(0, 1) ?? []));
   choices.push(...twistChoice(editor, ribbon, connector));
   const berth = own || plug ? undefined : berthFor(editor, on);
   if (berth) {
@@ -391,6 +410,7 @@ const mendChoice = ({ label, edit, why }: Mend): Choice => ({
 
 function notePage(editor: Editor, tree: Tree, note: Note): Page {
   const { take, key, facts, headline, detail, remedy, level, accepted, subjects } = note;
+  const seat = seatRehearsed(note, shownAnalysis(editor).derived);
   const subjectChoices = subjects.flatMap(({ type, id }) => {
     const branch = tree.byId.get(selectionKey(type, id));
     return branch ? [go(editor, wordsOf(tree, branch).name, branch.id)] : [];
@@ -436,6 +456,7 @@ function notePage(editor: Editor, tree: Tree, note: Note): Page {
       },
       ...putAway,
       ...bringBack,
+      ...rehearseChoices(editor, seat ? [seat] : []),
       ...(note.check === 'unpowered' ? act(editor, feedAllThatNeed) : []),
       ...subjectChoices,
     ],

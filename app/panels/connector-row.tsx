@@ -1,5 +1,6 @@
-import { type JointTarget, type LaidRibbon, seatedOnOf } from '../../src/index.ts';
+import { canRehearse, type JointTarget, type LaidRibbon, seatedOnOf } from '../../src/index.ts';
 import { perform } from '../actions/action.ts';
+import { rehearseSeat } from '../actions/rehearse.ts';
 import { useEditor, useSession, useTake } from '../hooks.ts';
 import { ownSeat, plugIn } from '../store/aim.ts';
 import { placeWords, type SeatState } from '../store/seat-words.ts';
@@ -28,6 +29,7 @@ export function ConnectorRow({ ribbon, connector, state, places }: Props) {
   );
   const plug = plugIn({ ribbon, connector });
   const own = ownSeat({ ribbon, connector });
+  const joint = ribbon.uses[connector]?.[0];
   const end = plug ?? { ribbon, connector };
   const isLocked = end.ribbon.ribbon.locked === true;
   const offered = places.slice(0, MOST_OFFERED);
@@ -78,6 +80,17 @@ export function ConnectorRow({ ribbon, connector, state, places }: Props) {
         </select>
       )}
       <span className={state.isGood ? 'state' : 'state bad'}>{own || plug ? state.words : ''}</span>
+      {joint && canRehearse(joint) && (
+        <button
+          type="button"
+          className="quiet icon"
+          aria-label={`Rehearse connector ${connector + 1}`}
+          title={`Rehearse connector ${connector + 1}: what a wrong plug would join`}
+          onClick={() => rehearseSeat(editor, joint)}
+        >
+          <Icon name="rehearse" />
+        </button>
+      )}
       {(own || plug) && (
         <button
           type="button"

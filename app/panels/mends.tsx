@@ -1,7 +1,8 @@
 import { useEffect, useState } from 'react';
-import { type DerivedTake, type Mend, mendsOf, type Note } from '../../src/index.ts';
+import { type DerivedTake, type Mend, mendsOf, type Note, seatRehearsed } from '../../src/index.ts';
 import { perform, start } from '../actions/action.ts';
 import { feedAllThatNeed } from '../actions/feed-all.ts';
+import { rehearseSeat } from '../actions/rehearse.ts';
 import { useAnalysis, useEditor, useGesture } from '../hooks.ts';
 import { findMends, mendsKnown } from '../store/mend-search.ts';
 
@@ -42,6 +43,7 @@ export function Mends({ note, inFull }: Props) {
   const { derived, notes } = useAnalysis();
   const found = useMends(note);
   const unfed = notes.filter(({ check }) => check === 'unpowered');
+  const seat = seatRehearsed(note, derived);
   const shown = found?.mends.slice(0, inFull ? undefined : 1) ?? [];
   const carryOut = ({ label, edit }: Mend) => {
     const isStale = found?.derived !== derived;
@@ -65,6 +67,11 @@ export function Mends({ note, inFull }: Props) {
             {feedAllThatNeed.label(editor)}
           </button>
         </div>
+      )}
+      {seat && (
+        <button type="button" className="put-away" onClick={() => rehearseSeat(editor, seat)}>
+          Rehearse
+        </button>
       )}
     </>
   );

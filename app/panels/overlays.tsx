@@ -8,6 +8,9 @@ const KindDesk = lazy(async () => ({ default: (await import('../kinds/kind-desk.
 const LayoutsDesk = lazy(async () => ({ default: (await import('../keep/layouts-desk.tsx')).LayoutsDesk }));
 const Offer = lazy(async () => ({ default: (await import('../hand-over/offer.tsx')).Offer }));
 const StockDesk = lazy(async () => ({ default: (await import('../stock/stock-desk.tsx')).StockDesk }));
+const RehearsalDesk = lazy(async () => ({
+  default: (await import('../rehearsal/rehearsal-desk.tsx')).RehearsalDesk,
+}));
 
 /** Whatever lies over everything else; loaded with the first of it. */
 export function Overlays() {
@@ -18,6 +21,7 @@ export function Overlays() {
   const handsOver = useSession((session) => session.handsOver);
   const showsLayouts = useSession((session) => session.showsLayouts);
   const offered = useSession((session) => session.offered);
+  const rehearsing = useSession((session) => session.rehearsing);
   return (
     <>
       <Suspense>{asks && <Asked />}</Suspense>
@@ -27,6 +31,7 @@ export function Overlays() {
       <Suspense>{showsLayouts && <LayoutsDesk />}</Suspense>
       <Suspense>{handsOver && <HandOver />}</Suspense>
       <Suspense>{offered && <Offer layout={offered} />}</Suspense>
+      <Suspense>{rehearsing && <RehearsalDesk end={rehearsing} />}</Suspense>
     </>
   );
 }

@@ -104,6 +104,8 @@ export interface Session {
   readonly handsOver: boolean;
   /** A layout that came with a link, neither kept nor left yet. */
   readonly offered: Layout | null;
+  /** The connector whose wrong plugging is rehearsed. */
+  readonly rehearsing: ChosenConnector | null;
   /** Groups of notes that were opened, or shut where they start open. */
   readonly toggledGroups: ReadonlySet<string>;
   /** The label of what is selected is asked for: its field takes the keys. */
@@ -148,6 +150,7 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   showsLayouts: 'nowhere',
   handsOver: 'nowhere',
   offered: 'nowhere',
+  rehearsing: 'nowhere',
   toggledGroups: 'nowhere',
   labelling: 'nowhere',
   banner: 'nowhere',
@@ -186,6 +189,7 @@ export const FIRST_SESSION: Session = {
   showsLayouts: false,
   handsOver: false,
   offered: null,
+  rehearsing: null,
   toggledGroups: NOTHING,
   labelling: false,
   banner: null,

@@ -1,29 +1,22 @@
 import type { KitIndex } from '../layout/kit-index.ts';
-import type { Joint } from '../wiring/laid-ribbon.ts';
-import type { Mishap, Misplug } from '../wiring/mishap.ts';
-import { mishapAt } from '../wiring/rehearse.ts';
+import { type Link, linksOf } from '../wiring/joined-lines.ts';
+import { type Joint, linesUnder } from '../wiring/laid-ribbon.ts';
+import type { Mishap } from '../wiring/mishap.ts';
+import { type Misplug, pinMap } from '../wiring/pin-map.ts';
+import { linesOn, mishapAt } from '../wiring/rehearse.ts';
 import { count, lineName, list } from './words.ts';
 
-const AS_NUMBERED: Misplug = { type: 'shifted', rows: 0, pairs: 0 };
-
-/** What a seat joins as its pins are numbered. */
-export const mishapAsSeated = (joint: Joint, kit: KitIndex): Mishap => mishapAt(joint, AS_NUMBERED, kit);
+/** As its pins are numbered. */
+export const AS_NUMBERED: Misplug = { type: 'shifted', rows: 0, pairs: 0 };
 
 /** Lines of the module that touch two or more lines of a tie. */
-function through(tie: readonly string[], { meets }: Mishap): string[] {
-  const touched = new Map<string, number>();
-  for (const { ribbon, module } of meets) {
-    if (module !== '' && tie.includes(ribbon))
-      touched.set(module, (touched.get(module) ?? tie.filter((line) => line === module).length) + 1);
-  }
-  return [...touched].filter(([, lines]) => lines > 1).map(([line]) => line);
+function through(tie: readonly string[], links: readonly Link[]): string[] {
+  const touched = links.filter(({ ribbon }) => tie.includes(ribbon)).map(({ module }) => module);
+  return [...new Set(touched)].filter((line) => touched.filter((other) => other === line).length > 1);
 }
 
-function tieWords(tie: readonly string[], mishap: Mishap, whose: string): string {
-  const by = through(tie, mishap);
-  const who = by.length ? `${whose} ${list(by.map(lineName))}` : 'it';
-  return `${who} would tie ${list(tie.map(lineName))} together`;
-}
+const tieWords = (tie: readonly string[], links: readonly Link[], whose: string): string =>
+  `${whose} ${list(through(tie, links).map(lineName))} would tie ${list(tie.map(lineName))} together`;
 
 /** Voltages on foreign pins first: these are what destroys. */
 function meetingWords({ meets }: Mishap, kit: KitIndex, whose: string): string {
@@ -41,13 +34,16 @@ function meetingWords({ meets }: Mishap, kit: KitIndex, whose: string): string {
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /**
- * A mishap as a builder would tell it, such as "Reversed, the module's GND would tie +12 V, +5 V and CV
- * together."
+ * What a seat would come to, as a builder would tell it, such as "Reversed, the module's GND would tie +12 V,
+ * +5 V and CV together."
+ * @param how - the words that it begins with
  */
-export function tellMishap(mishap: Mishap, how: string, kit: KitIndex, on: Joint['on']): string {
+export function tellMishap(joint: Joint, misplug: Misplug, how: string, kit: KitIndex): string {
+  const { on } = joint;
+  const mishap = mishapAt(joint, misplug, kit);
   const whose = on.type === 'header' ? `the ${on.header.owner.type}'s` : "the other ribbon's";
   const parts = mishap.shorts.length
-    ? mishap.shorts.map((short) => tieWords(short, mishap, whose))
+    ? tiesIn(joint, misplug, mishap, whose)
     : mishap.meets.length
       ? [meetingWords(mishap, kit, whose)]
       : ['each line would meet its own name'];
@@ -55,4 +51,10 @@ export function tellMishap(mishap: Mishap, how: string, kit: KitIndex, on: Joint
     parts.push(`${count(mishap.openContacts, 'contact')} would hang free`);
   }
   return capital(`${how ? `${how}, ` : ''}${list(parts)}.`);
+}
+
+function tiesIn(joint: Joint, misplug: Misplug, { shorts }: Mishap, whose: string): string[] {
+  const [contacts, pins] = [linesOn(joint), linesUnder(joint.on)];
+  const links = linksOf(contacts, pins, pinMap(contacts.length, pins.length, misplug));
+  return shorts.map((short) => tieWords(short, links, whose));
 }

@@ -1,6 +1,6 @@
 import type { DerivedTake } from '../wiring/derived-take.ts';
 import type { Stray } from '../wiring/lie.ts';
-import type { Misplug } from '../wiring/mishap.ts';
+import type { Misplug } from '../wiring/pin-map.ts';
 import { atHpOf, hp } from './words.ts';
 
 /** Every seat that a stiff ribbon does not reach, over all ribbons. */

@@ -1,10 +1,12 @@
 import { tellMishap } from '../checks/consequence.ts';
+import { howPlugged } from '../checks/how-plugged.ts';
 import { connectorName, count, lineName, list, targetName } from '../checks/words.ts';
 import type { KitIndex } from '../layout/kit-index.ts';
 import type { Take } from '../layout/layout.ts';
 import { deriveTake } from '../wiring/derive.ts';
 import type { Joint } from '../wiring/laid-ribbon.ts';
-import type { Mishap, Misplug } from '../wiring/mishap.ts';
+import type { Mishap } from '../wiring/mishap.ts';
+import type { Misplug } from '../wiring/pin-map.ts';
 import { mishapAt, seatAt } from '../wiring/rehearse.ts';
 import { onlyFile, parse, readLayout } from './arguments.ts';
 import { type Command, json, pick, Refusal, takesOf } from './command.ts';
@@ -29,18 +31,6 @@ function misplugOf(reversed: boolean | undefined, shift: string | undefined): Mi
   return { type: 'shifted', rows: Number(rows), pairs: Number(pairs) };
 }
 
-const step = (by: number, one: string, ahead: string, back: string): string[] =>
-  by === 0 ? [] : [`${count(Math.abs(by), one)} towards ${by > 0 ? ahead : back}`];
-
-function howWords(misplug: Misplug): string {
-  if (misplug.type === 'reversed') return 'Turned end for end';
-  const steps = [
-    ...step(misplug.rows, 'row', 'the even pins', 'the odd pins'),
-    ...step(misplug.pairs, 'pair', 'the far end', 'pin 1'),
-  ];
-  return steps.length > 0 ? `Displaced by ${list(steps)}` : 'As it belongs';
-}
-
 const sets = (title: string, groups: readonly (readonly string[])[]): string =>
   groups.map((group) => `  ${title}  ${list(group.map(lineName))}\n`).join('');
 
@@ -50,7 +40,7 @@ function peopleText(seat: Joint, mishap: Mishap, misplug: Misplug, kit: KitIndex
   );
   return [
     `${connectorName(seat)}, on ${targetName(seat.on)}\n\n`,
-    `${tellMishap(mishap, howWords(misplug), kit, seat.on)}\n\n`,
+    `${tellMishap(seat, misplug, howPlugged(misplug), kit)}\n\n`,
     ...meets,
     sets('tied ', mishap.ties),
     sets('SHORT', mishap.shorts),

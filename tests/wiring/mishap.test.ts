@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Misplug, mishapOf } from '../../src/wiring/mishap.ts';
+import { mishapOf } from '../../src/wiring/mishap.ts';
+import type { Misplug } from '../../src/wiring/pin-map.ts';
 
 /*
  * Pinouts and the truth table of reversal: common practice, no source (the 16-way case is also told in public

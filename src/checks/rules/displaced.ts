@@ -1,5 +1,4 @@
 import type { DerivedTake } from '../../wiring/derived-take.ts';
-import { mishapAt } from '../../wiring/rehearse.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { tellMishap } from '../consequence.ts';
 import { along, example, ribbon } from '../example.ts';
@@ -26,7 +25,7 @@ export const displaced: Check = {
         subjects: seatSubjects(seat),
         part: seatPart(seat),
         headline: `${connectorName(seat)} lands ${off} off ${targetName(seat.on)}`,
-        detail: `The header lies ${distance.map((d) => mm(Math.abs(d))).join(' and ')} from the ribbon's pitch. ${tellMishap(mishapAt(seat, misplugOf(stray), take.kit), 'Plugged so', take.kit, seat.on)}`,
+        detail: `The header lies ${distance.map((d) => mm(Math.abs(d))).join(' and ')} from the ribbon's pitch. ${tellMishap(seat, misplugOf(stray), 'Plugged so', take.kit)}`,
         remedy: move
           ? `${move}.`
           : `Bring the header under the connector: ${figure(stray.dxMm)} mm along, ${figure(stray.dyMm)} mm up.`,

@@ -2,7 +2,7 @@ import type { Bus } from '../../layout/layout.ts';
 import type { DerivedTake } from '../../wiring/derived-take.ts';
 import { linesOf, linesUnder } from '../../wiring/laid-ribbon.ts';
 import type { About, Check, Examples } from '../check.ts';
-import { mishapAsSeated, tellMishap } from '../consequence.ts';
+import { AS_NUMBERED, tellMishap } from '../consequence.ts';
 import { along, example, kind, ribbon, SHORE, shoreHeader } from '../example.ts';
 import {
   connectorName,
@@ -35,7 +35,7 @@ export const linesDiffer: Check = {
         subjects: seatSubjects(joint),
         part: seatPart(joint),
         headline: `${connectorName(joint)} carries other lines than ${targetInFull(joint.on)}`,
-        detail: `${count(differingPins.length, 'pin differs', 'pins differ')}, the first is pin ${first + 1}: ${mine} on ${theirs}. ${tellMishap(mishapAsSeated(joint, kit), '', kit, joint.on)}`,
+        detail: `${count(differingPins.length, 'pin differs', 'pins differ')}, the first is pin ${first + 1}: ${mine} on ${theirs}. ${tellMishap(joint, AS_NUMBERED, '', kit)}`,
         remedy: 'Seat it on a header of its own bus.',
         measure: { pins: differingPins.length },
         spots: jointSpots(joint),

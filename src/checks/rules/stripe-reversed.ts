@@ -1,19 +1,10 @@
 import type { DerivedTake } from '../../wiring/derived-take.ts';
-import { connectorOf, isWrongAxis, type Joint, stripeAt } from '../../wiring/laid-ribbon.ts';
-import { mishapAt } from '../../wiring/rehearse.ts';
+import { isReversed } from '../../wiring/is-reversed.ts';
+import { connectorOf, type Joint, stripeAt } from '../../wiring/laid-ribbon.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { tellMishap } from '../consequence.ts';
 import { along, example, kind, ribbon, shoreHeader } from '../example.ts';
 import { connectorName, jointSpots, seatPart, seatSubjects, targetName } from '../words.ts';
-
-/** Whether a seat's stripe lies at the wrong end; an unknown pin-1 end tells nothing. */
-function isReversed(joint: Joint): boolean {
-  const { ribbon: own, connector, on } = joint;
-  if (!own.facts.flat || !joint.conducts || isWrongAxis(joint)) return false;
-  const stripe = stripeAt(own, connector);
-  if (on.type === 'connector') return on.ribbon.facts.flat && stripe !== stripeAt(on.ribbon, on.connector);
-  return on.header.pin1 !== undefined && on.header.pin1 !== stripe;
-}
 
 /** A key that runs with the stripe and a boxed header refuse the reversed connector. */
 const isHeldByKeys = ({ ribbon: own, connector, on }: Joint): boolean =>
@@ -46,8 +37,8 @@ export const stripeReversed: Check = {
         headline: `${connectorName(joint)} sits with its stripe ${stripe} on ${targetName(on)}`,
         detail:
           on.type === 'header'
-            ? `Pin 1 is ${on.header.pin1}. ${held ? 'The key keeps it from going in.' : tellMishap(mishapAt(joint, { type: 'reversed' }, take.kit), 'Reversed', take.kit, on)}`
-            : `The stripe of ${on.ribbon.name} lies ${stripeAt(on.ribbon, on.connector)}. ${tellMishap(mishapAt(joint, { type: 'reversed' }, take.kit), 'Reversed', take.kit, on)}`,
+            ? `Pin 1 is ${on.header.pin1}. ${held ? 'The key keeps it from going in.' : tellMishap(joint, { type: 'reversed' }, 'Reversed', take.kit)}`
+            : `The stripe of ${on.ribbon.name} lies ${stripeAt(on.ribbon, on.connector)}. ${tellMishap(joint, { type: 'reversed' }, 'Reversed', take.kit)}`,
         remedy: turns(joint)
           ? `Turn ${own.name}.`
           : 'Turn the ribbon, or put a half-twist before this connector and press it on the other face.',

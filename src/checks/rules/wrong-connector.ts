@@ -2,7 +2,7 @@ import { typeOf } from '../../layout/defaults.ts';
 import type { DerivedTake } from '../../wiring/derived-take.ts';
 import { connectorOf, type Joint, linesUnder, waysOf } from '../../wiring/laid-ribbon.ts';
 import type { About, Check, Examples } from '../check.ts';
-import { mishapAsSeated, tellMishap } from '../consequence.ts';
+import { AS_NUMBERED, tellMishap } from '../consequence.ts';
 import { example, kind, onBoard, onModule, POWER16, powerHeader, ribbon, ribbonKind } from '../example.ts';
 import { connectorName, jointSpots, seatPart, seatSubjects, targetInFull } from '../words.ts';
 
@@ -34,7 +34,7 @@ export const wrongConnector: Check = {
           ? `${connectorName(joint)} has ${ways} ways on ${pins} pins of ${targetInFull(joint.on)}`
           : `${connectorName(joint)} cannot mate with ${targetInFull(joint.on)}`,
         detail: excessWays
-          ? tellMishap(mishapAsSeated(joint, kit), '', kit, joint.on)
+          ? tellMishap(joint, AS_NUMBERED, '', kit)
           : `A ${type} does not go onto a ${underType(joint)}.`,
         remedy: excessWays
           ? 'Use a ribbon with as many ways as the header has pins.'
