@@ -46,7 +46,7 @@ function Head({ column, sorted, onSort, children }: HeadProps) {
 }
 
 function Row({ row, isGround }: { readonly row: ModuleRow; readonly isGround: boolean }) {
-  const { id, name, known, drawMa, atLeast, arrival } = row;
+  const { id, name, known, isDrawUnknown, atLeast, arrival } = row;
   const isOver = arrival !== undefined && badness(row) > arrival.allowedMv * (1 + 1e-6);
   const least = atLeast ? '≥ ' : '';
   return (
@@ -56,7 +56,7 @@ function Row({ row, isGround }: { readonly row: ModuleRow; readonly isGround: bo
           {name}
           <small>
             <FactMark known={known} /> {GROUND_WORDS[known]}
-            {(isGround ? atLeast : drawMa === null) && ', draw unknown'}
+            {isDrawUnknown && ', draw unknown'}
           </small>
         </ModuleButton>
       </th>

@@ -9,10 +9,13 @@ export function heatMap(take: WholeTake, line: string): Heat | undefined {
   if (!take.kit.supplyLines.includes(line)) return undefined;
   const power = powerOf(take);
   const figures = new Map(
-    moduleRows(power, line).map(({ id, arrival }): [string, HeatFigure] => [
+    moduleRows(power, line).map(({ id, atLeast, arrival }): [string, HeatFigure] => [
       id,
       arrival
-        ? { texts: [millivolts(arrival.mv)], share: Math.abs(arrival.mv) / Math.max(arrival.allowedMv, 1e-9) }
+        ? {
+            texts: [`${atLeast ? '≥ ' : ''}${millivolts(arrival.mv)}`],
+            share: Math.abs(arrival.mv) / Math.max(arrival.allowedMv, 1e-9),
+          }
         : { texts: ['not reached', 'none'] },
     ]),
   );

@@ -14,9 +14,9 @@ export type Ground = NonNullable<ModuleKind['known']> | 'not said';
 export interface ModuleRow {
   readonly id: string;
   readonly name: string;
-  /** mA; null where it is unknown, absent where the module draws none. For ground absent. */
-  readonly drawMa?: number | null;
-  /** Some draw of it, on any voltage, is unknown: it loses more than is told. */
+  /** Nobody knows how much of it the module draws; for ground, how much of any voltage. */
+  readonly isDrawUnknown: boolean;
+  /** Such a draw, its own or of what it shares ribbon with, is counted as none: more is lost than is told. */
   readonly atLeast: boolean;
   readonly known: Ground;
   /** Absent where the line does not arrive. */
@@ -46,20 +46,28 @@ function arrivalOf(power: PartPower, module: PlacedModule, line: string): Arriva
   return { volts, mv, groundMv, allowedMv: dropMvOf(voltage) };
 }
 
+/** Whether a module draws an unknown current of a voltage; for ground, of any. */
+const drawsUnknown = ({ facts: { unknownDraws } }: PlacedModule, line: string): boolean =>
+  line === GND ? unknownDraws.length > 0 : unknownDraws.includes(line);
+
 /** Whether a module needs a line: a voltage that it draws, or ground if it draws any. */
 const needs = ({ facts }: PlacedModule, line: string): boolean =>
   line === GND ? facts.draws.length > 0 : facts.draws.some(([drawn]) => drawn === line);
 
-function rowOf(power: PartPower, module: PlacedModule, line: string): ModuleRow | undefined {
+function rowOf(
+  power: PartPower,
+  module: PlacedModule,
+  line: string,
+  atLeast: boolean,
+): ModuleRow | undefined {
   const arrival = arrivalOf(power, module, line);
   if (!arrival && !needs(module, line)) return undefined;
-  const { kind, draws, unknownDraws } = module.facts;
-  const draw = draws.find(([drawn]) => drawn === line);
+  const { kind } = module.facts;
   return {
     id: module.id,
     name: module.name,
-    ...(draw && { drawMa: draw[1] }),
-    atLeast: unknownDraws.length > 0,
+    isDrawUnknown: drawsUnknown(module, line),
+    atLeast,
     known: kind.known ?? 'not said',
     ...(arrival && { arrival }),
   };
@@ -71,9 +79,12 @@ export const badness = ({ arrival }: ModuleRow): number =>
 
 /** Every module that a line reaches or that needs it, the worst first. */
 export function moduleRows({ parts }: Power, line: string): readonly ModuleRow[] {
-  const rows = parts.flatMap((power) =>
-    power.part.places.modules.flatMap((module) => rowOf(power, module, line) ?? []),
-  );
+  const rows = parts.flatMap((power) => {
+    const { modules } = power.part.places;
+    // Any current shifts ground, by which all losses are measured.
+    const atLeast = modules.some((module) => drawsUnknown(module, GND));
+    return modules.flatMap((module) => rowOf(power, module, line, atLeast) ?? []);
+  });
   return rows.sort((a, b) =>
     badness(a) === badness(b) ? a.name.localeCompare(b.name) : badness(b) - badness(a),
   );

@@ -138,6 +138,15 @@ describe('the heat map', () => {
     expect(fills).toContain(heatColours(THEMES.light, 'rear').at(-1));
   });
 
+  it('says at least where a draw is unknown', () => {
+    const { kit, ...rest } = demoLayout();
+    const modules = kit.modules.map((kind) =>
+      kind.id === 'kelp' ? { ...kind, draws: { '+12': null } } : kind,
+    );
+    const texts = added(derive({ ...rest, kit: { ...kit, modules } }), '+12');
+    expect(texts.filter((text) => text.startsWith('≥ '))).toHaveLength(1);
+  });
+
   it('uses no red', () => {
     const reds = (line: string | null) =>
       painted(demo, line).filter(({ colour }) => colour === THEMES.light.stripe).length;

@@ -150,6 +150,12 @@ describe('what arrives at modules', () => {
     const kelp = rowsOf(withKind('kelp', { known: undefined, draws: { '+12': null } }), '+12').find(
       ({ name }) => name === 'Kelp',
     );
-    expect(kelp).toMatchObject({ known: 'not said', drawMa: null, atLeast: true });
+    expect(kelp).toMatchObject({ known: 'not said', isDrawUnknown: true, atLeast: true });
+    // A voice of unknown draw: what is linked to it loses more than is told, and nothing else.
+    const rows = rowsOf(withKind('boulder', { draws: { '+12': null, '-12': 45 } }), '+12');
+    const of = (name: string) => rows.find((row) => row.name === name);
+    expect(of('Boulder 1')).toMatchObject({ isDrawUnknown: true, atLeast: true });
+    expect(of('Cobble 1')).toMatchObject({ isDrawUnknown: false, atLeast: true });
+    expect(of('Gull 1')).toMatchObject({ isDrawUnknown: false, atLeast: false });
   });
 });

@@ -61,6 +61,7 @@ describe('words of the power panel', () => {
     const row = (name: string, mv?: number): ModuleRow => ({
       id: name,
       name,
+      isDrawUnknown: false,
       atLeast: false,
       known: 'measured',
       ...(mv !== undefined && { arrival: { mv, groundMv: 1, allowedMv: 250 } }),
