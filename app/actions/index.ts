@@ -15,6 +15,7 @@ import { newEmptyStock, newLayout } from './new-layout.ts';
 import { nudges } from './nudge.ts';
 import { openDemo } from './open-demo.ts';
 import { openFile } from './open-file.ts';
+import { bringToFront, sendToBack } from './order-ribbons.ts';
 import { paste } from './paste.ts';
 import { pin } from './pin.ts';
 import { redo } from './redo.ts';
@@ -64,6 +65,8 @@ export const actions: readonly Action[] = [
   twistRibbon,
   lockRibbons,
   labelRibbon,
+  bringToFront,
+  sendToBack,
   nextRibbon,
   previousRibbon,
   newLayout,
