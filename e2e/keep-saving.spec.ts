@@ -5,6 +5,9 @@ import { onRails, openApp, spotOn } from './app-page.ts';
 import { expect, test } from './fixtures.ts';
 import { withPlainPicker } from './support/open-layout.ts';
 
+/** Times that a page is closed right after an edit; `RIBBONWRIGHT_CLOSINGS` for more. */
+const CLOSINGS = Number(process.env.RIBBONWRIGHT_CLOSINGS ?? 10);
+
 const title = (page: Page) => page.getByLabel('Title of the layout');
 const state = (page: Page) => page.locator('.kept-line > span');
 const desk = (page: Page) => page.getByRole('dialog', { name: 'My layouts' });
@@ -65,7 +68,6 @@ test('a page that is closed right after an edit, or crashes, has lost nothing', 
   const next = await anotherTab(context);
   await expect(title(next)).toHaveValue('Closed at once');
   await rename(next, 'Crashed');
-  await next.waitForTimeout(400);
   const wire = await context.newCDPSession(next);
   void wire.send('Page.crash').catch(() => {});
   await next.waitForEvent('crash');
@@ -73,6 +75,25 @@ test('a page that is closed right after an edit, or crashes, has lost nothing', 
   await expect(title(last)).toHaveValue('Crashed');
   await expect(state(last)).toHaveText('Saved on this device');
   trouble.splice(0);
+});
+
+test('nothing is lost, however often a page is closed in the very moment of an edit', async ({
+  page,
+  context,
+}) => {
+  let tab = page;
+  await openApp(tab);
+  for (let i = 0; i < CLOSINGS; i++) {
+    await rename(tab, `Closed ${i}`);
+    await Promise.all([tab.close(), context.waitForEvent('page'), context.newPage()]);
+    tab = context.pages().at(-1) as Page;
+    await openApp(tab);
+    await expect(title(tab)).toHaveValue(`Closed ${i}`);
+  }
+  await expect(state(tab)).toHaveText('Saved on this device');
+  expect(
+    await tab.evaluate(() => Object.keys(localStorage).filter((key) => key.includes('unsaved'))),
+  ).toEqual([]);
 });
 
 test('two tabs: one changes the layout, the other shows it and can take over', async ({ page, context }) => {

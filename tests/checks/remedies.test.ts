@@ -198,6 +198,39 @@ const DRAWINGS: readonly (readonly [
     CLEAR,
   ],
   ['split-member', bad('split-member'), ['Take s out', 'Take r out'], CLEAR],
+  ['unlinked', bad('unlinked'), ['Link voice (c) to collector by r, connector 3'], dark(1)],
+  [
+    'unlinked',
+    example({
+      kinds: [quiet],
+      modules: [
+        ['h', 'collector', 10],
+        ['a', 'quiet', 5],
+        ['b', 'quiet', 0],
+      ],
+      ribbons: [],
+    }),
+    [
+      'Link quiet (b) and quiet (a) to collector by stiff3',
+      'Link quiet (a) to collector by stiff',
+      'Link quiet (a) to collector by bending',
+    ],
+    CLEAR,
+  ],
+  [
+    'unlinked',
+    example({
+      kinds: [quiet],
+      modules: [
+        ['h', 'collector', 10],
+        ['a', 'quiet', 5],
+        ['b', 'quiet', 0],
+      ],
+      ribbons: [ribbon('r', 'stiff3', along('h', 'a'))],
+    }),
+    ['Link quiet (b) to collector by r, connector 3'],
+    CLEAR,
+  ],
   [
     'unpowered',
     bad('unpowered'),

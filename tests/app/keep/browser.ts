@@ -5,7 +5,15 @@ import { untouched } from '../../../app/store/untouched.ts';
 import type { Layout } from '../../../src/index.ts';
 import { demoLayout } from '../../../src/layout/demo.ts';
 import { Driver } from '../driver.ts';
-import { fakeAir, fakeIds, fakeLocks, fakePageLife, fakePreferences, fakeShelf } from '../fakes.ts';
+import {
+  fakeAir,
+  fakeIds,
+  fakeJournal,
+  fakeLocks,
+  fakePageLife,
+  fakePreferences,
+  fakeShelf,
+} from '../fakes.ts';
 
 /** Lets everything that is under way come to its end. */
 export const settled = async (): Promise<void> => {
@@ -15,6 +23,7 @@ export const settled = async (): Promise<void> => {
 /** One browser, with what all its tabs share. */
 export class Browser {
   readonly shelf = fakeShelf();
+  readonly journal = fakeJournal();
   readonly locks = fakeLocks();
   readonly ids = fakeIds();
   readonly air = fakeAir();
@@ -32,7 +41,7 @@ export class Browser {
 
   /** Opens a tab as the page does; `memory` is what a page loaded again remembers. */
   async open(memory = fakePreferences()): Promise<Tab> {
-    const beginning = await findBeginning(this.shelf, memory);
+    const beginning = await findBeginning(this.shelf, memory, this.journal);
     const tab = new Tab(this, beginning.is === 'kept' ? beginning.layout : firstLayout(this.ids()));
     tab.keep(beginning.is === 'kept' ? beginning.record : null);
     rememberIn(memory, tab.id);
@@ -63,13 +72,14 @@ export class Tab {
 
   keep(record: KeptLayout | null): void {
     const { editor, clock } = this.driver;
-    const { shelf, locks, air, ids } = this.#browser;
+    const { shelf, journal, locks, air, ids } = this.#browser;
     const channel = air();
     this.keeper = createKeeper(
       {
         layouts: editor.layouts,
         keep: editor.keep,
         shelf,
+        journal,
         lock: locks,
         channel: {
           post: (message) => channel.post(message),
