@@ -124,6 +124,29 @@ test('two tabs: one changes the layout, the other shows it and can take over', a
   await expect(state(page)).toHaveText('Saved on this device');
 });
 
+test('without locks between tabs the one opened last writes, and the other says so', async ({
+  page,
+  context,
+}) => {
+  await context.addInitScript(() => {
+    Object.defineProperty(Navigator.prototype, 'locks', { get: () => undefined });
+  });
+  await openApp(page);
+  await rename(page, 'Ours');
+  await expect(state(page)).toHaveText('Saved on this device');
+  const other = await anotherTab(context);
+  await expect(state(other)).toHaveText('Saved on this device');
+  await expect(state(page)).toHaveText('Another tab changes it');
+  await rename(other, 'Ours, changed');
+  await expect(title(page)).toHaveValue('Ours, changed');
+  await other.close();
+  await page.getByRole('button', { name: 'Change it here' }).click();
+  await expect(state(page)).toHaveText('Saved on this device');
+  await rename(page, 'Back here');
+  await page.reload();
+  await expect(title(page)).toHaveValue('Back here');
+});
+
 test('where the browser keeps nothing the app works, says so and offers a file', async ({ page }) => {
   await withPlainPicker(page);
   await page.addInitScript(() => {

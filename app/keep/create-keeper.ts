@@ -193,6 +193,14 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
     if (found.ok && isKept(found.value) && isNews(found.value)) await adopt(found.value);
   }
 
+  /** What another tab may have done meanwhile; where there are no locks, that it began to write too. */
+  async function catchUp(): Promise<void> {
+    if (role !== 'writer') return refresh();
+    if (!isClaimed) return;
+    const found = await shelf.read(idOf(present));
+    if (found.ok && isKept(found.value) && found.value.epoch > epoch) await beFollower();
+  }
+
   const isNews = (found: KeptLayout): boolean => {
     const known = seen.get(found.id);
     return known?.epoch !== found.epoch || known.revision !== found.revision;
@@ -232,6 +240,7 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
         epoch = after.epoch;
         seen.set(id, after);
         record = after;
+        channel.post({ says: 'saved', id } satisfies Message);
         if (hasChanged) await adopt(after);
         if (mine) await keepBeside(mine);
         else if (entry && entry.text !== after.text) await keepEntryBeside(entry);
@@ -393,7 +402,7 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
 
   const endLife = life.onGoing((going) => {
     if (going === 'back') {
-      void inTurn(refresh);
+      void inTurn(catchUp);
       return;
     }
     if (!isDirty() || role === 'follower' || (role === 'opening' && record)) return;
@@ -409,7 +418,7 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
   const endChannel = channel.listen((heard) => {
     if (!isMessage(heard) || heard.id !== idOf(present)) return;
     if (heard.says === 'yielded') yielded?.();
-    if (heard.says === 'saved') void inTurn(refresh);
+    if (heard.says === 'saved') void inTurn(catchUp);
     if (heard.says === 'yield' && role === 'writer') {
       doors.letGo();
       layouts.hold(FOLLOWING);

@@ -1,6 +1,7 @@
 import { findBeginning, rememberIn } from '../../../app/keep/begin.ts';
 import { createKeeper } from '../../../app/keep/create-keeper.ts';
 import { isKept, type KeptLayout } from '../../../app/keep/kept-layout.ts';
+import type { TabLock } from '../../../app/platform/tab-lock.ts';
 import { untouched } from '../../../app/store/untouched.ts';
 import type { Layout } from '../../../src/index.ts';
 import { demoLayout } from '../../../src/layout/demo.ts';
@@ -24,11 +25,15 @@ export const settled = async (): Promise<void> => {
 export class Browser {
   readonly shelf = fakeShelf();
   readonly journal = fakeJournal();
-  readonly locks = fakeLocks();
+  readonly locks: TabLock;
   readonly ids = fakeIds();
   readonly air = fakeAir();
   /** Passes with each look at it. */
   now = 1_000_000;
+
+  constructor(locks: TabLock = fakeLocks()) {
+    this.locks = locks;
+  }
 
   kept(id: string): KeptLayout | undefined {
     const item = this.shelf.items.get(id);
