@@ -46,6 +46,6 @@ test.describe('on a phone', () => {
     await page.locator('.fold-tabs').getByRole('button', { name: 'By list' }).tap();
     await page.getByRole('treeitem', { name: /^S2/ }).first().click();
     await page.keyboard.press('Enter');
-    await expect(page.getByRole('button', { name: /^Send to back/ })).toBeVisible();
+    await expect(page.getByRole('menuitem', { name: /^Send to back/ })).toBeVisible();
   });
 });

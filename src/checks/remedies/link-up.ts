@@ -2,11 +2,13 @@ import { markLetter } from '../../edit/fresh.ts';
 import type { PlacedHeader, PlacedModule } from '../../geometry/place.ts';
 import type { BusFacts, RibbonFacts } from '../../layout/kit-index.ts';
 import type { Ribbon } from '../../layout/layout.ts';
+import type { Result } from '../../layout/result.ts';
 import { type Berth, berthOn } from '../../wiring/berth.ts';
-import { fittingRibbons, stripeOver } from '../../wiring/fitting.ts';
 import type { LaidRibbon } from '../../wiring/laid-ribbon.ts';
 import { onHeader } from '../../wiring/landing.ts';
 import { layAlong } from '../../wiring/lay-along.ts';
+import { layLoose } from '../../wiring/lay-loose.ts';
+import type { Laying, WhyNot } from '../../wiring/laying.ts';
 import { ownedLeft, stockRank } from '../../wiring/stock.ts';
 import type { WholeTake } from '../../wiring/whole-take.ts';
 import type { Mend, Note } from '../check.ts';
@@ -21,7 +23,7 @@ import { mend, type Remedy } from './remedy.ts';
 const MOST_MEMBERS = 12;
 const MOST_STARTS = 12;
 const MOST_SEATS = 4;
-const MOST_PAIRS = 4;
+const MOST_LOOSE = 4;
 
 /** Headers by which the modules of a note could become members, in the order of the rows. */
 function membersOf(note: Note, take: WholeTake): PlacedHeader[] {
@@ -91,7 +93,7 @@ function socketsOf(laid: LaidRibbon): Berth[] {
   );
 }
 
-/** A flat ribbon from a start as far as it goes, if all of it lands and a host comes together with members. */
+/** A flat ribbon from a start as far as it goes. */
 function laidFrom(
   take: WholeTake,
   facts: RibbonFacts,
@@ -99,7 +101,23 @@ function laidFrom(
   towards: 1 | -1,
   members: readonly PlacedHeader[],
 ): NewRibbon | undefined {
-  const laying = layAlong(take, facts.kind.id, start, towards * Number.POSITIVE_INFINITY);
+  return linkBy(
+    take,
+    facts,
+    start,
+    members,
+    layAlong(take, facts.kind.id, start, towards * Number.POSITIVE_INFINITY),
+  );
+}
+
+/** A ribbon as it would be laid, if all of it lands and a host comes together with members. */
+function linkBy(
+  take: WholeTake,
+  facts: RibbonFacts,
+  start: Berth,
+  members: readonly PlacedHeader[],
+  laying: Result<Laying, WhyNot>,
+): NewRibbon | undefined {
   if (!laying.ok) return undefined;
   const { landings, gaps, seats, stripe } = laying.value;
   if (landings.some(({ on, lands }) => on && !lands) || gaps.some(({ flaws }) => flaws.length > 0))
@@ -125,43 +143,41 @@ function hostOf(
 
 const BOTH_WAYS = [1, -1] as const;
 
-/** Flat ribbons over several headers: those at hand first, then those that link most. */
+/** A hanging ribbon from a host, or a free socket of one of its ribbons, to one of the members that are nearest. */
+function hangingFrom(
+  take: WholeTake,
+  facts: RibbonFacts,
+  start: Berth,
+  members: readonly PlacedHeader[],
+): NewRibbon[] {
+  const far = ({ row, xMm, yMm }: PlacedHeader): number =>
+    Math.abs(xMm - start.xMm) + Math.abs(row.bottomMm + yMm - start.row.bottomMm - start.yMm);
+  const nearest = members.toSorted((a, b) => far(a) - far(b)).slice(0, MOST_LOOSE);
+  return nearest.flatMap((member) => {
+    const laying = layLoose(take, facts.kind.id, [start, berthOn(member)]);
+    return linkBy(take, facts, start, [member], laying) ?? [];
+  });
+}
+
+/** Ribbons over several headers, and hanging ones: those at hand first, then those that link most. */
 function newRibbons(take: WholeTake, members: readonly PlacedHeader[], bus: BusFacts): NewRibbon[] {
   const starts = startsOf(take, members, bus);
-  const kinds = [...take.kit.ribbons.values()].filter((facts) => facts.flat && facts.bus === bus);
+  const kinds = [...take.kit.ribbons.values()].filter((facts) => facts.bus === bus);
   const found = kinds.flatMap((facts) =>
     starts.flatMap((start) =>
-      BOTH_WAYS.flatMap((towards) => laidFrom(take, facts, start, towards, members) ?? []),
+      facts.flat
+        ? BOTH_WAYS.flatMap((towards) => laidFrom(take, facts, start, towards, members) ?? [])
+        : hangingFrom(take, facts, start, members),
     ),
   );
   const rank = ({ facts }: NewRibbon): number => stockRank(ownedLeft(take.take, facts.kind));
   const spare = ({ facts, laid }: NewRibbon): number => facts.connectors.length - laid.seats.length;
+  // What lies in line is out of the way, what hangs is not.
+  const hangs = ({ facts }: NewRibbon): number => (facts.flat ? 0 : 1);
   return found.sort(
-    (a, b) => rank(a) - rank(b) || b.members.length - a.members.length || spare(a) - spare(b),
+    (a, b) =>
+      rank(a) - rank(b) || b.members.length - a.members.length || hangs(a) - hangs(b) || spare(a) - spare(b),
   );
-}
-
-/** A ribbon of any sort, hanging ones too, from a host to one member. */
-function* byPair(take: WholeTake, members: readonly PlacedHeader[], bus: BusFacts): Generator<Mend> {
-  const hosts = freeHeaders(take, (header) => header.role === 'host' && header.bus === bus);
-  const pairs = members
-    .flatMap((member) => hosts.map((host) => ({ host, member, far: nearness(host, [member]) })))
-    .sort((a, b) => a.far - b.far);
-  for (const { host, member } of pairs.slice(0, MOST_PAIRS)) {
-    const [fit] = fittingRibbons(take, [host, member]);
-    const facts = fit && take.kit.ribbons.get(fit.kind);
-    if (!fit || !facts || host.owner.type !== 'module') continue;
-    const seats = [host, member]
-      .map((header, i) => ({ connector: fit.connectors[i] as number, on: onHeader(header) }))
-      .sort((a, b) => a.connector - b.connector);
-    const stripe = facts.flat ? stripeOver([host, member]) : undefined;
-    yield layMend(take, {
-      facts,
-      laid: { seats, ...(stripe && { stripe }) },
-      members: [member],
-      host: host.owner,
-    });
-  }
 }
 
 function layMend(take: WholeTake, { facts, laid, members, host }: NewRibbon): Mend {
@@ -179,6 +195,5 @@ export const unlinked: Remedy = function* (note, take) {
     const members = all.filter((header) => header.bus === bus);
     yield* byFreeConnector(take, members, bus);
     for (const ribbon of newRibbons(take, members, bus)) yield layMend(take, ribbon);
-    yield* byPair(take, members, bus);
   }
 };
