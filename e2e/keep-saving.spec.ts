@@ -96,6 +96,25 @@ test('nothing is lost, however often a page is closed in the very moment of an e
   ).toEqual([]);
 });
 
+test('an edit that the browser never came to store is there all the same', async ({
+  page,
+  context,
+  trouble,
+}) => {
+  await openApp(page);
+  await page.evaluate(() => {
+    IDBObjectStore.prototype.put = () => {
+      throw new DOMException('no', 'UnknownError');
+    };
+  });
+  await rename(page, 'Never stored');
+  await page.close();
+  const next = await anotherTab(context);
+  await expect(title(next)).toHaveValue('Never stored');
+  await expect(state(next)).toHaveText('Saved on this device');
+  trouble.splice(0);
+});
+
 test('two tabs: one changes the layout, the other shows it and can take over', async ({ page, context }) => {
   await openApp(page);
   await rename(page, 'Ours');
