@@ -36,6 +36,27 @@ test('a touched note offers every remedy with its reason', async ({ page }) => {
   await expect(note).toContainText('L3 stays: Boulder 2 draws most of those that are fed.');
 });
 
+test('modules that are not linked are offered a ribbon from the stock, in one tap and one undo', async ({
+  page,
+}) => {
+  await openApp(page);
+  await page.locator('.by-list').focus();
+  // The third ribbon of the demo's first take joins two Cobbles to their Jetty.
+  for (let i = 0; i < 3; i++) await page.keyboard.press('b');
+  await expect(page.getByLabel('Label of the ribbon')).toHaveValue('S3');
+  await page.keyboard.press('Delete');
+  const note = page.getByRole('article').filter({ hasText: '2 modules not linked to a host' });
+  await page.getByRole('button', { name: /^Worth knowing/ }).click();
+  await note.getByRole('heading').getByRole('button').click();
+  const remedy = note
+    .getByRole('button', { name: /^Link Cobble 5 and Cobble 6 to Jetty C by Shore, / })
+    .first();
+  await remedy.click();
+  await expect(note).toHaveCount(0);
+  await page.keyboard.press('Control+z');
+  await expect(page.getByText('2 modules not linked to a host')).toHaveCount(1);
+});
+
 test('Feed all that need it lays one lead for each group and says what it chose', async ({ page }) => {
   await openApp(page);
   await page.getByRole('button', { name: 'Menu' }).click();

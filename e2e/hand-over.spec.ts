@@ -3,6 +3,7 @@ import { demoLayout } from '../src/layout/demo.ts';
 import type { Layout } from '../src/layout/layout.ts';
 import { linkOf } from '../src/share/link.ts';
 import { fortyModules } from '../tests/support/forty-modules.ts';
+import { linkAroundData } from '../tests/support/link-around.ts';
 import { barriersOn } from './accessibility.ts';
 import { onRails, openApp } from './app-page.ts';
 import { expect, test } from './fixtures.ts';
@@ -166,6 +167,77 @@ for (const [what, link, words] of [
     );
   });
 }
+
+test('what differs is told against the layout that a link comes from, though another one is open', async ({
+  page,
+}) => {
+  await openApp(page);
+  await title(page).fill('Mine');
+  await title(page).press('Enter');
+  await expect(page.locator('.kept-line > span')).toHaveText('Saved on this device');
+  const { id } = await page.evaluate(
+    () =>
+      new Promise<{ id: string }>((done) => {
+        indexedDB.open('ribbonwright').onsuccess = ({ target }) => {
+          const base = (target as IDBOpenDBRequest).result;
+          base.transaction('layouts').objectStore('layouts').getAll().onsuccess = (found) => {
+            base.close();
+            done((found.target as IDBRequest).result[0]);
+          };
+        };
+      }),
+  );
+  await page.keyboard.press('Escape');
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await page.getByRole('button', { name: /^New empty case/ }).click();
+  await expect(title(page)).not.toHaveValue('Mine');
+  const [take, ...others] = demoLayout().takes;
+  if (!take) throw new Error('no take');
+  const theirs = { ...demoLayout(), id: 'theirs', parent: id, title: 'Theirs' };
+  const link = linkTo({
+    ...theirs,
+    takes: [{ ...take, modules: take.modules.map((module) => ({ ...module, pinned: true })) }, ...others],
+  });
+  await page.evaluate((fragment) => {
+    location.hash = fragment;
+  }, link);
+  await expect(offer(page)).toContainText('Against “Mine” in My layouts');
+  await expect(offer(page).getByRole('region', { name: 'What differs' })).toContainText(
+    'It is called Theirs.',
+  );
+  await offer(page).getByRole('button', { name: 'Keep it as a layout of its own' }).click();
+  await expect(title(page)).toHaveValue('Theirs');
+  await page.getByRole('button', { name: 'My layouts' }).click();
+  for (const name of ['Mine', 'Theirs'])
+    await expect(page.getByRole('button', { name: `Open ${name}`, exact: true })).toBeVisible();
+});
+
+test('a link made to stop the program is refused in one line while the page stays at hand', async ({
+  page,
+}) => {
+  await openApp(page);
+  const bomb = linkAroundData({ ...demoLayout(), later: new Array(1_000_000).fill(null) });
+  const thread = page.waitForEvent('worker');
+  await page.evaluate((fragment) => {
+    const marks: number[] = [];
+    const tick = (): void => {
+      marks.push(performance.now());
+      if (marks.length < 10_000) setTimeout(tick, 4);
+    };
+    tick();
+    Object.assign(window, { marks });
+    location.hash = fragment;
+  }, bomb);
+  await thread;
+  await expect(page.getByRole('alert')).toContainText('Not opened: this is too large for a link');
+  const longest = await page.evaluate(() => {
+    const marks = Reflect.get(window, 'marks') as number[];
+    return Math.max(...marks.map((at, i) => at - (marks[i - 1] ?? at)));
+  });
+  test.info().annotations.push({ type: 'longest wait of the page, ms', description: longest.toFixed(0) });
+  await expect(title(page)).toHaveValue('Shoreline kit');
+  await expect(onRails(page, /^Gull 1/)).toHaveCount(1);
+});
 
 test.describe('on a phone', () => {
   test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });

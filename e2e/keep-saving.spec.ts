@@ -5,6 +5,9 @@ import { onRails, openApp, spotOn } from './app-page.ts';
 import { expect, test } from './fixtures.ts';
 import { withPlainPicker } from './support/open-layout.ts';
 
+/** Times that a page is closed right after an edit; `RIBBONWRIGHT_CLOSINGS` for more. */
+const CLOSINGS = Number(process.env.RIBBONWRIGHT_CLOSINGS ?? 10);
+
 const title = (page: Page) => page.getByLabel('Title of the layout');
 const state = (page: Page) => page.locator('.kept-line > span');
 const desk = (page: Page) => page.getByRole('dialog', { name: 'My layouts' });
@@ -65,13 +68,50 @@ test('a page that is closed right after an edit, or crashes, has lost nothing', 
   const next = await anotherTab(context);
   await expect(title(next)).toHaveValue('Closed at once');
   await rename(next, 'Crashed');
-  await next.waitForTimeout(400);
   const wire = await context.newCDPSession(next);
   void wire.send('Page.crash').catch(() => {});
   await next.waitForEvent('crash');
   const last = await anotherTab(context);
   await expect(title(last)).toHaveValue('Crashed');
   await expect(state(last)).toHaveText('Saved on this device');
+  trouble.splice(0);
+});
+
+test('nothing is lost, however often a page is closed in the very moment of an edit', async ({
+  page,
+  context,
+}) => {
+  let tab = page;
+  await openApp(tab);
+  for (let i = 0; i < CLOSINGS; i++) {
+    await rename(tab, `Closed ${i}`);
+    await Promise.all([tab.close(), context.waitForEvent('page'), context.newPage()]);
+    tab = context.pages().at(-1) as Page;
+    await openApp(tab);
+    await expect(title(tab)).toHaveValue(`Closed ${i}`);
+  }
+  await expect(state(tab)).toHaveText('Saved on this device');
+  expect(
+    await tab.evaluate(() => Object.keys(localStorage).filter((key) => key.includes('unsaved'))),
+  ).toEqual([]);
+});
+
+test('an edit that the browser never came to store is there all the same', async ({
+  page,
+  context,
+  trouble,
+}) => {
+  await openApp(page);
+  await page.evaluate(() => {
+    IDBObjectStore.prototype.put = () => {
+      throw new DOMException('no', 'UnknownError');
+    };
+  });
+  await rename(page, 'Never stored');
+  await page.close();
+  const next = await anotherTab(context);
+  await expect(title(next)).toHaveValue('Never stored');
+  await expect(state(next)).toHaveText('Saved on this device');
   trouble.splice(0);
 });
 
@@ -101,6 +141,29 @@ test('two tabs: one changes the layout, the other shows it and can take over', a
   await expect(state(page)).toHaveText('Saved on this device');
   await rename(page, 'Back here');
   await expect(state(page)).toHaveText('Saved on this device');
+});
+
+test('without locks between tabs the one opened last writes, and the other says so', async ({
+  page,
+  context,
+}) => {
+  await context.addInitScript(() => {
+    Object.defineProperty(Navigator.prototype, 'locks', { get: () => undefined });
+  });
+  await openApp(page);
+  await rename(page, 'Ours');
+  await expect(state(page)).toHaveText('Saved on this device');
+  const other = await anotherTab(context);
+  await expect(state(other)).toHaveText('Saved on this device');
+  await expect(state(page)).toHaveText('Another tab changes it');
+  await rename(other, 'Ours, changed');
+  await expect(title(page)).toHaveValue('Ours, changed');
+  await other.close();
+  await page.getByRole('button', { name: 'Change it here' }).click();
+  await expect(state(page)).toHaveText('Saved on this device');
+  await rename(page, 'Back here');
+  await page.reload();
+  await expect(title(page)).toHaveValue('Back here');
 });
 
 test('where the browser keeps nothing the app works, says so and offers a file', async ({ page }) => {

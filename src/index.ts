@@ -44,6 +44,7 @@ export {
   freshRowId,
   freshSupplyId,
   freshTakeId,
+  markLetter,
 } from './edit/fresh.ts';
 export * from './edit/history.ts';
 export { type Loss, lossOf, lossWords } from './edit/loss.ts';

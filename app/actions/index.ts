@@ -15,6 +15,7 @@ import { newEmptyStock, newLayout } from './new-layout.ts';
 import { nudges } from './nudge.ts';
 import { openDemo } from './open-demo.ts';
 import { openFile } from './open-file.ts';
+import { bringToFront, sendToBack } from './order-ribbons.ts';
 import { paste } from './paste.ts';
 import { pin } from './pin.ts';
 import { redo } from './redo.ts';
@@ -74,6 +75,8 @@ export const actions: readonly Action[] = [
   lockRibbons,
   labelRibbon,
   rehearse,
+  bringToFront,
+  sendToBack,
   nextRibbon,
   previousRibbon,
   newLayout,

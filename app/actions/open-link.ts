@@ -1,16 +1,38 @@
+import { fail, type Layout, type Result } from '../../src/index.ts';
 import type { Editor } from '../editor.ts';
+import { askThread } from '../platform/thread.ts';
 import { takeLayout } from './take-layout.ts';
 
-const core = () => import('../../src/share.ts');
+/** Nobody waits longer for a link, ms. */
+const PATIENCE_MS = 12_000;
+
+/** From then on it is said that a link is being read, ms. */
+const QUIET_MS = 300;
+
+const startThread = (): Worker =>
+  new Worker(new URL('../hand-over/link-thread.ts', import.meta.url), { type: 'module' });
+
+/** Beside the page, which stays at hand however long it takes; in the page where there are no threads. */
+async function read({ platform }: Editor, text: string): Promise<Result<Layout, string>> {
+  const answer = await askThread<Result<Layout, string>>(startThread, text, platform.clock, PATIENCE_MS);
+  if (answer.ok) return answer.value;
+  const { readLink, tooBigWords } = await import('../hand-over/read-link.ts');
+  return answer.error === 'late' ? fail(tooBigWords()) : readLink(text);
+}
+
+let latest = 0;
 
 /** Offers the layout that a link carries; nothing is kept before the user says so. A broken link says what is wrong. */
 export async function openLinkText(editor: Editor, text: string): Promise<void> {
-  const { openLink, describeLinkFailure } = await core();
-  const opened = openLink(text);
-  editor.session.setState(
-    opened.ok
-      ? { offered: opened.value, banner: null }
-      : { banner: `Not opened: ${describeLinkFailure(opened.error)}.` },
+  const mine = ++latest;
+  const { session, platform } = editor;
+  const callOff = platform.clock.after(QUIET_MS, () => session.setState({ banner: 'Reading the link…' }));
+  const opened = await read(editor, text);
+  callOff();
+  // Another link has come since.
+  if (mine !== latest) return;
+  session.setState(
+    opened.ok ? { offered: opened.value, banner: null } : { banner: `Not opened: ${opened.error}.` },
   );
 }
 

@@ -24,6 +24,7 @@ import type { Action } from '../actions/action.ts';
 import { duplicate } from '../actions/duplicate.ts';
 import { feedAllThatNeed } from '../actions/feed-all.ts';
 import { lockRibbons } from '../actions/lock-ribbons.ts';
+import { bringToFront, sendToBack } from '../actions/order-ribbons.ts';
 import { pin } from '../actions/pin.ts';
 import { rehearseSeat } from '../actions/rehearse.ts';
 import { remove } from '../actions/remove.ts';
@@ -353,6 +354,8 @@ function ribbonChoices(editor: Editor, tree: Tree, ribbon: LaidRibbon): Choice[]
     ...act(editor, lockRibbons),
     rename('Label of the ribbon', name, (label) => ({ type: 'label-ribbon', take, ribbon: id, label })),
     ...act(editor, selectJoined),
+    ...act(editor, bringToFront),
+    ...act(editor, sendToBack),
     ...act(editor, remove),
     ...noteChoices(editor, tree, selectionKey('ribbon', id)),
   ];

@@ -1,5 +1,6 @@
 import { type DerivedTake, type LaidRibbon, mmToHp, type PlacedHeader } from '../../src/index.ts';
 import { headerBox } from './draw/headers.ts';
+import { overOf } from './draw-order.ts';
 import type { Knot } from './knot.ts';
 import { type Hidden, isHidden } from './layer-keys.ts';
 import type { Hit } from './model.ts';
@@ -53,6 +54,7 @@ interface RibbonHit {
   readonly hit: Hit;
   readonly off: number;
   readonly onKnot: boolean;
+  readonly over: number;
 }
 
 /** Ribbons at a point, the uppermost first: connectors before bands, near ones before others, then the last drawn. */
@@ -63,20 +65,22 @@ function ribbonsAt(sheet: Sheet, take: DerivedTake, point: Point, slop: number, 
     const run = runOf(sheet, take, ribbon);
     if (!run || !isIn(run.box, point, slop)) continue;
     const { id } = ribbon;
+    const over = overOf(ribbon);
     const knot = knotAt(run, point, 0);
     if (knot) {
-      found.push({ hit: { type: 'ribbon', id, connector: knot.connector }, off: 0, onKnot: true });
+      found.push({ hit: { type: 'ribbon', id, connector: knot.connector }, off: 0, onKnot: true, over });
       continue;
     }
     const off = distanceToLine(point, run.line) - run.half;
     if (off > slop) continue;
     const close = knotAt(run, point, slop);
     const hit: Hit = { type: 'ribbon', id, ...(close && { connector: close.connector }) };
-    found.push({ hit, off: Math.max(off, 0), onKnot: false });
+    found.push({ hit, off: Math.max(off, 0), onKnot: false, over });
   }
   const bands = found.filter(({ onKnot }) => !onKnot).reverse();
-  bands.sort((a, b) => a.off - b.off);
-  return [...found.filter(({ onKnot }) => onKnot), ...bands].map(({ hit }) => hit);
+  bands.sort((a, b) => a.off - b.off || b.over - a.over);
+  const knots = found.filter(({ onKnot }) => onKnot).sort((a, b) => b.over - a.over);
+  return [...knots, ...bands].map(({ hit }) => hit);
 }
 
 const headerAt = (sheet: Sheet, headers: readonly PlacedHeader[], point: Point, slop: number) =>

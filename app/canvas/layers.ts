@@ -24,6 +24,7 @@ import {
 } from './draw/section.ts';
 import { drawStarts } from './draw/starts.ts';
 import { drawTraces } from './draw/traces.ts';
+import { levelsOf } from './draw-order.ts';
 import { isHidden, type LayerKey } from './layer-keys.ts';
 import { type Moving, type Scene, selectionKey } from './model.ts';
 import { type Run, runOf } from './runs.ts';
@@ -53,18 +54,20 @@ function drawWiring(
     drawTraces(ctx, paper, runs);
     return;
   }
-  drawRibbons(
-    ctx,
-    paper,
-    runs.filter(({ ribbon }) => ribbon.facts.flat),
-    single,
-  );
-  drawLeads(
-    ctx,
-    paper,
-    runs.filter(({ ribbon }) => !ribbon.facts.flat),
-  );
-  drawConnectors(ctx, paper, runs);
+  for (const level of levelsOf(runs)) {
+    drawRibbons(
+      ctx,
+      paper,
+      level.filter(({ ribbon }) => ribbon.facts.flat),
+      single,
+    );
+    drawLeads(
+      ctx,
+      paper,
+      level.filter(({ ribbon }) => !ribbon.facts.flat),
+    );
+    drawConnectors(ctx, paper, level);
+  }
   drawMisses(ctx, paper, runs);
   const labelled = runs.filter(({ feeds }) => single || !feeds);
   const labels = drawLabels(ctx, paper, take.kit.kit, labelled);

@@ -1,10 +1,12 @@
 import '../style/hand-over.css';
-import { useMemo } from 'react';
+import { useEffect, useMemo, useState } from 'react';
+import { useStore } from 'zustand';
 import { checkTake, deriveTake, type Layout, type Level, verdictOf } from '../../src/index.ts';
-import { compareLayouts, type Difference, isKin } from '../../src/share.ts';
+import { compareLayouts, type Difference } from '../../src/share.ts';
 import { answerOffer } from '../actions/open-link.ts';
 import { useEditor, useLayout } from '../hooks.ts';
 import { LevelMark } from '../panels/icon.tsx';
+import { findKin, type Kin } from './find-kin.ts';
 import { SmallDrawing } from './small-drawing.tsx';
 import { useModal } from './use-modal.ts';
 
@@ -35,11 +37,11 @@ function verdictsOf({ kit, takes }: Layout): readonly TakeVerdict[] {
   });
 }
 
-/** A layout that came with a link: what it is, how it stands, how it differs from the one that is open; to keep or to leave. */
+/** A layout that came with a link: what it is, how it stands, how it differs from mine; to keep or to leave. */
 export function Offer({ layout }: { readonly layout: Layout }) {
   const editor = useEditor();
-  const mine = useLayout((present) => present);
   const ref = useModal();
+  const kin = useKin(layout);
   const verdicts = useMemo(() => verdictsOf(layout), [layout]);
   const answer = (isKept: boolean): void => void answerOffer(editor, isKept);
   const [first] = layout.takes;
@@ -73,7 +75,7 @@ export function Offer({ layout }: { readonly layout: Layout }) {
           </ul>
         </div>
         {first && <SmallDrawing kit={layout.kit} take={first} />}
-        <Differences mine={mine} theirs={layout} />
+        {kin && <Differences kin={kin} theirs={layout} />}
       </div>
       <footer>
         <p className="aside">Nothing of yours is overwritten.</p>
@@ -104,15 +106,36 @@ function grouped(differences: readonly Difference[], { takes }: Layout): readonl
   return groups.filter((group) => group.differences.length > 0);
 }
 
-function Differences({ mine, theirs }: { readonly mine: Layout; readonly theirs: Layout }) {
-  const found = useMemo(() => (isKin(mine, theirs) ? compareLayouts(mine, theirs) : null), [mine, theirs]);
-  if (!found) return null;
-  if (found.length === 0)
-    return <p className="differences">It says the same as the layout that you have open.</p>;
+/** Looked for among all that is kept, the layout that is open included. */
+function useKin(theirs: Layout): Kin | null {
+  const shelf = useStore(useEditor().keep, ({ keeper }) => keeper?.shelf);
+  const mine = useLayout((present) => present);
+  const [kin, setKin] = useState<Kin | null>(null);
+  useEffect(() => {
+    let isOver = false;
+    void findKin(mine, shelf, theirs).then((found) => {
+      if (!isOver) setKin(found);
+    });
+    return () => {
+      isOver = true;
+    };
+  }, [mine, shelf, theirs]);
+  return kin;
+}
+
+interface DifferencesProps {
+  readonly kin: Kin;
+  readonly theirs: Layout;
+}
+
+function Differences({ kin: { layout: mine, isOpen }, theirs }: DifferencesProps) {
+  const found = useMemo(() => compareLayouts(mine, theirs), [mine, theirs]);
+  const which = isOpen ? 'the layout that you have open' : `“${mine.title}” in My layouts`;
+  if (found.length === 0) return <p className="differences">It says the same as {which}.</p>;
   const told = found.slice(0, MOST_TOLD);
   return (
     <section className="differences" aria-label="What differs">
-      <h3>Against the layout that you have open</h3>
+      <h3>Against {which}</h3>
       {grouped(told, theirs).map(({ name, differences }) => (
         <div key={name}>
           <h4>{name}</h4>

@@ -1,13 +1,15 @@
 import type { Layout } from '../../src/index.ts';
+import { browserJournal, type Journal, type JournalEntry } from '../platform/journal.ts';
 import { browserPreferences, type Preferences } from '../platform/preferences.ts';
 import { browserShelf, type Shelf, type StorageFault } from '../platform/storage.ts';
-import { isKept, type KeptLayout, latestOf } from './kept-layout.ts';
+import { isKept, type KeptLayout, latestOf, withUnsaved } from './kept-layout.ts';
 import { openKept } from './open-kept.ts';
 
 /** What a page begins with. */
 export type Beginning =
   | { readonly is: 'nothing' }
-  | { readonly is: 'kept'; readonly layout: Layout; readonly record: KeptLayout }
+  /** Without a record where the page before went before the shelf had it. */
+  | { readonly is: 'kept'; readonly layout: Layout; readonly record: KeptLayout | null }
   /** It stays where it is. */
   | { readonly is: 'unreadable'; readonly title: string; readonly why: string }
   | { readonly is: 'fault'; readonly fault: StorageFault };
@@ -22,21 +24,38 @@ export function rememberIn(memory: Preferences, id: string): void {
   memory.write(MINE, id);
 }
 
+/** What never came as far as the shelf, told like a record. */
+const asRecord = ({ id, title, text, changed }: JournalEntry): KeptLayout => ({
+  id,
+  title,
+  text,
+  created: changed,
+  changed,
+  opened: changed,
+  epoch: 1,
+  revision: 0,
+});
+
 /** The layout that this tab had before, or the one that was worked on last. */
-export async function findBeginning(shelf: Shelf, memory: Preferences): Promise<Beginning> {
+export async function findBeginning(shelf: Shelf, memory: Preferences, journal: Journal): Promise<Beginning> {
   const found = await shelf.all();
   if (!found.ok) return { is: 'fault', fault: found.error };
-  const kept = found.value.filter(isKept);
+  const onShelf = found.value.filter(isKept);
+  const ids = new Set(found.value.map((item) => (item as { readonly id?: unknown }).id));
+  const kept = [
+    ...onShelf.map((record) => withUnsaved(record, journal.of(record.id))),
+    ...journal.all().flatMap((entry) => (ids.has(entry.id) ? [] : asRecord(entry))),
+  ];
   const mine = memory.read(MINE);
   const record = (mine.ok && kept.find(({ id }) => id === mine.value)) || latestOf(kept);
   if (!record) return { is: 'nothing' };
   const opened = await openKept(record);
-  if (opened.ok) return { is: 'kept', layout: opened.value, record };
+  if (opened.ok) return { is: 'kept', layout: opened.value, record: ids.has(record.id) ? record : null };
   return { is: 'unreadable', title: record.title, why: opened.error };
 }
 
 /** Begins with the browser's own shelf, which whoever keeps the layout goes on to use. */
 export async function begin(): Promise<{ readonly shelf: Shelf; readonly beginning: Beginning }> {
   const shelf = browserShelf();
-  return { shelf, beginning: await findBeginning(shelf, tabMemory()) };
+  return { shelf, beginning: await findBeginning(shelf, tabMemory(), browserJournal()) };
 }

@@ -1,16 +1,17 @@
 import { fail, type Layout, ok, type Result } from '../../src/index.ts';
 import type { Channel } from '../platform/channel.ts';
 import type { Clock } from '../platform/clock.ts';
+import type { Journal, JournalEntry } from '../platform/journal.ts';
 import type { PageLife } from '../platform/page-life.ts';
 import type { Shelf, StorageFault } from '../platform/storage.ts';
 import type { Grip, HowToTake, TabLock } from '../platform/tab-lock.ts';
 import type { Keeper, Keeping, KeepStore } from '../store/keep.ts';
 import type { LayoutStore } from '../store/layout-store.ts';
 import { untouched } from '../store/untouched.ts';
-import { asCopy, firstRecord, isKept, type KeptLayout, rewritten } from './kept-layout.ts';
+import { asCopy, firstRecord, isKept, type KeptLayout, rewritten, withUnsaved } from './kept-layout.ts';
 import { openKept } from './open-kept.ts';
 
-/** Edits that come faster than this are saved together, ms. */
+/** Edits that follow one another faster than this are saved together, ms. */
 const SETTLE_MS = 80;
 
 /** What could not be saved is tried again after so long, ms. */
@@ -27,6 +28,7 @@ interface Doors {
   readonly layouts: LayoutStore;
   readonly keep: KeepStore;
   readonly shelf: Shelf;
+  readonly journal: Journal;
   readonly lock: TabLock;
   readonly channel: Channel;
   readonly life: PageLife;
@@ -58,7 +60,7 @@ type State = Pick<KeptLayout, 'epoch' | 'revision'>;
  * @param begun - the record that the layout on the screen was opened from
  */
 export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & { readonly stop: () => void } {
-  const { layouts, keep, shelf, lock, channel, life, clock } = doors;
+  const { layouts, keep, shelf, journal, lock, channel, life, clock } = doors;
 
   let present: Layout = layouts.layout();
   /** Layouts as the shelf has them, of all that this tab has had. */
@@ -73,14 +75,31 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
   const seen = new Map<string, State>(begun ? [[begun.id, begun]] : []);
   /** The record of the layout shown, to be written without a look when the page goes. */
   let record: KeptLayout | null = begun;
+  /** Ids of layouts that were given to the shelf, whether it has said so or not. */
+  const sent = new Set<string>();
   let fault: StorageFault | null = null;
   let askedToPersist = false;
   let hasTold = false;
+  /** An edit was saved a moment ago. */
+  let isResting = false;
   let yielded: (() => void) | null = null;
 
   const idOf = ({ id }: Layout): string => id ?? '';
   const isDirty = (): boolean =>
-    present !== saved.get(idOf(present)) && (seen.has(idOf(present)) || !untouched.has(present));
+    present !== saved.get(idOf(present)) &&
+    (sent.has(idOf(present)) || seen.has(idOf(present)) || !untouched.has(present));
+
+  /** Before anything else, and without waiting: from here on the edit is safe. */
+  function noteDown(): void {
+    const id = idOf(present);
+    if (!isDirty()) {
+      if (role === 'writer') journal.clear(id);
+    } else if (role === 'writer' || !seen.has(id)) {
+      const { title } = present;
+      const epoch = seen.get(id)?.epoch ?? 1;
+      journal.note({ id, title, text: JSON.stringify(present), epoch, changed: clock.now() });
+    }
+  }
 
   let queue: Promise<unknown> = Promise.resolve();
   function inTurn<T>(work: () => Promise<T>): Promise<T> {
@@ -137,11 +156,18 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
   async function keepBeside(layout: Layout): Promise<void> {
     const copy = asCopy({ ...layout, title: `${layout.title} (from another tab)` }, doors.freshId());
     const done = await shelf.change(idOf(copy), () => firstRecord(copy, idOf(copy), clock.now()));
+    if (done.ok) journal.clear(idOf(layout));
     doors.tell(
       done.ok
         ? `Another tab has changed this layout. What you did here is kept as “${copy.title}”.`
         : 'Another tab has changed this layout, and what you did here could not be kept.',
     );
+  }
+
+  /** What another page did before it went, on what has been changed since. */
+  async function keepEntryBeside(entry: JournalEntry): Promise<void> {
+    const opened = await openKept(entry);
+    if (opened.ok) await keepBeside(opened.value);
   }
 
   async function beFollower(): Promise<void> {
@@ -167,6 +193,14 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
     if (found.ok && isKept(found.value) && isNews(found.value)) await adopt(found.value);
   }
 
+  /** What another tab may have done meanwhile; where there are no locks, that it began to write too. */
+  async function catchUp(): Promise<void> {
+    if (role !== 'writer') return refresh();
+    if (!isClaimed) return;
+    const found = await shelf.read(idOf(present));
+    if (found.ok && isKept(found.value) && found.value.epoch > epoch) await beFollower();
+  }
+
   const isNews = (found: KeptLayout): boolean => {
     const known = seen.get(found.id);
     return known?.epoch !== found.epoch || known.revision !== found.revision;
@@ -186,8 +220,12 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
   async function claim(): Promise<boolean> {
     const id = idOf(present);
     if (seen.has(id)) {
+      // What this tab has done meanwhile goes on from what it knows; any other note is of a page that went too soon.
+      const entry = isDirty() ? undefined : journal.of(id);
       const claimed = await shelf.change(id, (before) =>
-        isKept(before) ? { ...before, epoch: before.epoch + 1, opened: clock.now() } : null,
+        isKept(before)
+          ? { ...withUnsaved(before, entry), epoch: before.epoch + 1, opened: clock.now() }
+          : null,
       );
       if (!claimed.ok) {
         tellFailure(claimed.error);
@@ -196,13 +234,17 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
       fault = null;
       const { before, after } = claimed.value;
       if (isKept(before) && isKept(after)) {
-        const hasChanged = isNews(before);
+        const isReplayed = after.text !== before.text && after.text !== record?.text;
+        const hasChanged = isReplayed || isNews(before);
         const mine = hasChanged && isDirty() ? present : null;
         epoch = after.epoch;
         seen.set(id, after);
         record = after;
+        channel.post({ says: 'saved', id } satisfies Message);
         if (hasChanged) await adopt(after);
         if (mine) await keepBeside(mine);
+        else if (entry && entry.text !== after.text) await keepEntryBeside(entry);
+        noteDown();
       } else {
         // Deleted meanwhile; what is changed from now on is kept anew.
         seen.delete(id);
@@ -242,6 +284,7 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
     const id = idOf(layout);
     say({ is: 'saving' });
     let isStale = false;
+    sent.add(id);
     const done = await shelf.change(id, (before) => {
       isStale = isKept(before) && before.epoch !== epoch;
       // What stands there and cannot be told is not overwritten; nothing but this program writes there.
@@ -259,6 +302,8 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
       record = after;
       epoch = after.epoch;
       seen.set(id, after);
+      if (idOf(present) === id) noteDown();
+      else journal.clear(id);
       fault = null;
       hasTold = false;
       channel.post({ says: 'saved', id } satisfies Message);
@@ -274,7 +319,7 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
   async function overtaken(mine: Layout, theirs: unknown): Promise<void> {
     role = 'follower';
     await adopt(theirs);
-    await keepBeside(mine);
+    if (!isKept(theirs) || theirs.text !== JSON.stringify(mine)) await keepBeside(mine);
     await beFollower();
   }
 
@@ -292,13 +337,29 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
     });
   }
 
+  /** The first edit at once, those that follow fast together. */
+  function saveSoon(): void {
+    if (callOff) return;
+    if (isResting) {
+      schedule(SETTLE_MS);
+      return;
+    }
+    isResting = true;
+    clock.after(SETTLE_MS, () => {
+      isResting = false;
+    });
+    void inTurn(save);
+  }
+
   const endLayouts = layouts.store.subscribe(() => {
     const layout = layouts.layout();
     if (layout === present) return;
     if (idOf(layout) === idOf(present)) {
       present = layout;
+      noteDown();
       if (role === 'writer' && isDirty()) {
-        if (!callOff || fault) schedule(SETTLE_MS);
+        if (fault) schedule(SETTLE_MS);
+        else saveSoon();
         sayHowItStands();
       }
       return;
@@ -313,6 +374,7 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
     present = layout;
     record = null;
     role = 'opening';
+    noteDown();
     grip = null;
     callOff?.();
     callOff = null;
@@ -334,12 +396,13 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
     else if (isKept(done.value.after)) {
       seen.set(id, done.value.after);
       saved.set(id, layout);
+      journal.clear(id);
     }
   }
 
   const endLife = life.onGoing((going) => {
     if (going === 'back') {
-      void inTurn(refresh);
+      void inTurn(catchUp);
       return;
     }
     if (!isDirty() || role === 'follower' || (role === 'opening' && record)) return;
@@ -348,13 +411,14 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
       return;
     }
     const id = idOf(present);
+    sent.add(id);
     shelf.putNow(record ? rewritten(record, present, clock.now()) : firstRecord(present, id, clock.now()));
   });
 
   const endChannel = channel.listen((heard) => {
     if (!isMessage(heard) || heard.id !== idOf(present)) return;
     if (heard.says === 'yielded') yielded?.();
-    if (heard.says === 'saved') void inTurn(refresh);
+    if (heard.says === 'saved') void inTurn(catchUp);
     if (heard.says === 'yield' && role === 'writer') {
       doors.letGo();
       layouts.hold(FOLLOWING);
@@ -421,6 +485,8 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
     },
     forget(id) {
       seen.delete(id);
+      sent.delete(id);
+      journal.clear(id);
       if (id !== idOf(present)) return;
       saved.set(id, present);
       record = null;

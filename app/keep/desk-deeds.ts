@@ -74,7 +74,11 @@ export async function deleteOne(editor: Editor, keeper: Keeper, kept: KeptLayout
     const done = await keeper.shelf.remove(kept.id);
     return done.ok ? ok(undefined) : fail(faultWords(done.error));
   };
-  if (kept.id !== idHere(editor)) return keeper.alone(kept.id, take);
+  if (kept.id !== idHere(editor)) {
+    const done = await keeper.alone(kept.id, take);
+    if (done.ok) keeper.forget(kept.id);
+    return done;
+  }
   if (editor.keep.getState().keeping.is === 'following') return fail('It is open in another tab');
   const done = await take();
   if (!done.ok) return done;

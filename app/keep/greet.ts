@@ -23,7 +23,11 @@ export function greet(editor: Editor, beginning: Beginning): KeptLayout | null {
       const { layout, record } = beginning;
       if (layouts.layout() === layout) return record;
       if (!untouched.has(layouts.layout())) {
-        return tell(`“${record.title}” is in My layouts; the browser took long to find it.`);
+        return tell(
+          record
+            ? `“${record.title}” is in My layouts; the browser took long to find it.`
+            : `“${layout.title}” is there again when you load the page anew; the browser took long to find it.`,
+        );
       }
       layouts.follow(layout);
       lookAnew(editor);

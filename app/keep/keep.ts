@@ -1,5 +1,6 @@
 import type { Editor } from '../editor.ts';
 import { browserChannel } from '../platform/channel.ts';
+import { browserJournal } from '../platform/journal.ts';
 import { browserPageLife } from '../platform/page-life.ts';
 import { browserOffline } from '../platform/service-worker.ts';
 import { browserShelf, type Shelf } from '../platform/storage.ts';
@@ -35,6 +36,7 @@ export function startKeeping(editor: Editor, begun: Begun | null): void {
       layouts,
       keep,
       shelf: begun?.shelf ?? browserShelf(),
+      journal: browserJournal(),
       lock: browserTabLock(),
       channel: browserChannel(),
       life: browserPageLife,

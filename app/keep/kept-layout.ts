@@ -1,4 +1,5 @@
 import type { Layout } from '../../src/index.ts';
+import type { JournalEntry } from '../platform/journal.ts';
 
 /** A layout as the browser keeps it. Its text is opened like any file; title and times can be told without that. */
 export interface KeptLayout {
@@ -60,6 +61,16 @@ export const rewritten = (before: KeptLayout, layout: Layout, now: number): Kept
   opened: now,
   revision: before.revision + 1,
 });
+
+/** Whether a note was made by the tab that wrote the record last: then it is what that tab did next, or did last. */
+const goesOnFrom = ({ epoch }: JournalEntry, record: KeptLayout): boolean => epoch === record.epoch;
+
+/** The record with what was done after it was written; the very record where that is nothing. */
+export function withUnsaved(record: KeptLayout, entry: JournalEntry | undefined): KeptLayout {
+  if (!entry || !goesOnFrom(entry, record) || entry.text === record.text) return record;
+  const { title, text, changed } = entry;
+  return { ...record, title, text, changed: Math.max(changed, record.changed) };
+}
 
 /** The same layout under an id of its own; it remembers which one it comes from. */
 export function asCopy(layout: Layout, id: string): Layout {

@@ -5,7 +5,7 @@ import { start } from '../actions/action.ts';
 import { saveFile } from '../actions/save-file.ts';
 import { showLayouts } from '../actions/show-layouts.ts';
 import { useEditor } from '../hooks.ts';
-import { keepingWords } from './words.ts';
+import { keepingWords, SHORT } from './words.ts';
 
 /** Tells that a newer program is ready; it waits until it is wanted. */
 function UpdateNote() {
@@ -47,7 +47,9 @@ export function KeptLine() {
       >
         My layouts
       </button>
-      <span title={words}>{words}</span>
+      <span title={words} data-short={SHORT[keeping.is]}>
+        {words}
+      </span>
       {keeping.is === 'following' && (
         <button
           type="button"

@@ -28,6 +28,12 @@ export function keepingWords(keeping: Keeping): string {
   }
 }
 
+/** Where there is little room. */
+export const SHORT: Readonly<Partial<Record<Keeping['is'], string>>> = {
+  untouched: 'Unchanged',
+  saved: 'Saved here',
+};
+
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
 const DAY = 24 * HOUR;

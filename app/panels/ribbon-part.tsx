@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { atMmOf, connectorAt, type LaidRibbon, type Ribbon, seatPlaces, stripeAt } from '../../src/index.ts';
 import { perform } from '../actions/action.ts';
 import { lockRibbons } from '../actions/lock-ribbons.ts';
+import { bringToFront, sendToBack } from '../actions/order-ribbons.ts';
 import { selectJoined } from '../actions/select-joined.ts';
 import { turnRibbon } from '../actions/turn-ribbon.ts';
 import { useAnalysis, useEditor, useMoving, useSession, useTake } from '../hooks.ts';
@@ -158,6 +159,8 @@ export function RibbonPart({ ribbon }: { readonly ribbon: Ribbon }) {
         {facts.flat && <ActionButton action={turnRibbon} shows="both" />}
         <ActionButton action={lockRibbons} shows="both" />
         <ActionButton action={selectJoined} shows="both" />
+        <ActionButton action={bringToFront} shows="both" />
+        <ActionButton action={sendToBack} shows="both" />
         <button
           type="button"
           className="quiet both"

@@ -16,7 +16,7 @@ export interface TabLock {
 
 const PREFIX = 'ribbonwright/';
 
-/** Where the browser has no locks every tab believes that it is alone; the epochs in the records tell it better. */
+/** Where the browser has no locks every tab may write: the epochs in the records make the one that came last the writer. */
 const noLocks: TabLock = {
   take: (_name, how) => ({
     held: how === 'when-free' ? new Promise(() => {}) : Promise.resolve(true),
@@ -30,7 +30,7 @@ const OPTIONS: Readonly<Record<HowToTake, LockOptions>> = {
   'from-other': { steal: true },
 };
 
-export function browserTabLock(locks: LockManager | undefined = navigator.locks): TabLock {
+export function browserTabLock(locks: LockManager | null = navigator.locks ?? null): TabLock {
   if (!locks) return noLocks;
   return {
     take(name, how, lost) {

@@ -67,6 +67,8 @@ const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>
       moves.map(({ module }) => module),
     )}`,
   'move-row': ({ take, row }, layout) => `move ${rowOf(layout, take, row)}`,
+  'order-ribbons': ({ take, ribbons, to }, layout) =>
+    `${to === 'front' ? 'bring' : 'send'} ${ribbonNames(layout, take, ribbons)} to the ${to}`,
   paste: ({ clip: { modules } }) =>
     `paste ${modules.length === 1 ? 'a module' : `${modules.length} modules`}`,
   'pin-modules': ({ take, modules, pinned }, layout) =>

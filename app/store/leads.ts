@@ -1,4 +1,4 @@
-import type { Kit, RibbonKind } from '../../src/index.ts';
+import { type Kit, markLetter, type RibbonKind } from '../../src/index.ts';
 
 const busOf = (kind: RibbonKind, kit: Kit) => kit.buses.find(({ id }) => id === kind.bus);
 
@@ -8,4 +8,4 @@ export const isLead = (kind: RibbonKind, kit: Kit): boolean =>
 
 /** The letter before the number on a new ribbon's label: L for leads, the bus's own for the others. */
 export const markPrefix = (kind: RibbonKind, kit: Kit): string =>
-  isLead(kind, kit) ? 'L' : (busOf(kind, kit)?.name.trim().charAt(0).toUpperCase() ?? '') || 'R';
+  isLead(kind, kit) ? 'L' : markLetter(busOf(kind, kit));

@@ -23,6 +23,7 @@ import { layOutRows } from './lay-out-rows.ts';
 import { lockRibbon } from './lock-ribbon.ts';
 import { moveModules } from './move-modules.ts';
 import { moveRow } from './move-row.ts';
+import { orderRibbons } from './order-ribbons.ts';
 import { paste } from './paste.ts';
 import { pinModules } from './pin-modules.ts';
 import { placeModule } from './place-module.ts';
@@ -72,6 +73,7 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'lock-ribbon': lockRibbon,
   'move-modules': moveModules,
   'move-row': moveRow,
+  'order-ribbons': orderRibbons,
   paste,
   'pin-modules': pinModules,
   'place-module': placeModule,

@@ -20,6 +20,7 @@ import type { LayOutRows } from './lay-out-rows.ts';
 import type { LockRibbon } from './lock-ribbon.ts';
 import type { MoveModules } from './move-modules.ts';
 import type { MoveRow } from './move-row.ts';
+import type { OrderRibbons } from './order-ribbons.ts';
 import type { Paste } from './paste.ts';
 import type { PinModules } from './pin-modules.ts';
 import type { PlaceModule } from './place-module.ts';
@@ -67,6 +68,7 @@ export type Edit =
   | LockRibbon
   | MoveModules
   | MoveRow
+  | OrderRibbons
   | Paste
   | PinModules
   | PlaceModule

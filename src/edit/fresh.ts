@@ -1,4 +1,4 @@
-import type { Layout, ModuleKind, RibbonKind, Take } from '../layout/layout.ts';
+import type { Bus, Layout, ModuleKind, RibbonKind, Take } from '../layout/layout.ts';
 import { OPEN_LIMITS } from '../layout/open-limits.ts';
 
 /** The first name of a numbered family, counted from 1, that nobody bears. */
@@ -105,6 +105,9 @@ export const nextInSeries = (names: readonly string[], stem: string): string =>
 /** The name for a copy among names. */
 export const nameOfCopy = (names: readonly string[], name: string): string =>
   new FreshNames(names).copyOf(name);
+
+/** The letter before the number on the label of a ribbon: its bus's own. */
+export const markLetter = (bus: Bus | undefined): string => bus?.name.trim().charAt(0).toUpperCase() || 'R';
 
 /** Letters and the smallest free number: `S3`. */
 export const nextMark = (labels: readonly string[], letters: string): string =>

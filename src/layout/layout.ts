@@ -205,6 +205,8 @@ export interface Ribbon {
   readonly stripe?: StripeEdge;
   /** Number of half-twists between connectors i and i + 1, by i; flat only. */
   readonly twists?: readonly number[];
+  /** Where ribbons cross, it is drawn over those with a smaller number; default 0. It means nothing else. */
+  readonly over?: number;
   readonly seats: readonly Seat[];
 }
 

@@ -58,6 +58,7 @@ const measure = v.pipe(v.number(), v.minValue(-LARGEST), v.maxValue(LARGEST));
 const notNegative = v.pipe(v.number(), v.minValue(0), v.maxValue(LARGEST));
 const positive = v.pipe(v.number(), v.gtValue(0), v.maxValue(LARGEST));
 const count = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(LARGEST));
+const integer = v.pipe(v.number(), v.integer(), v.minValue(-LARGEST), v.maxValue(LARGEST));
 /** Gauges from 0000 (−3) down to the finest wire. */
 const awg = v.pipe(v.number(), v.minValue(-3), v.maxValue(60));
 const axis = v.picklist(['vertical', 'horizontal']);
@@ -244,6 +245,7 @@ const ribbon = v.looseObject({
   locked: maybe(v.boolean()),
   stripe: maybe(v.picklist(['down', 'up'])),
   twists: maybe(list(count, OPEN_LIMITS.connectors.most)),
+  over: maybe(integer),
   seats: list(seat, OPEN_LIMITS.seats.most),
 } satisfies Fields<Ribbon>);
 

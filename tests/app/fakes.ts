@@ -3,6 +3,7 @@ import type { Channel } from '../../app/platform/channel.ts';
 import type { Clipboard, ClipboardEar } from '../../app/platform/clipboard.ts';
 import type { Clock } from '../../app/platform/clock.ts';
 import type { Files } from '../../app/platform/files.ts';
+import type { Journal, JournalEntry } from '../../app/platform/journal.ts';
 import type { Going, PageLife } from '../../app/platform/page-life.ts';
 import type { Preferences } from '../../app/platform/preferences.ts';
 import type { Shelf, StorageFault } from '../../app/platform/storage.ts';
@@ -39,6 +40,17 @@ export function fakePreferences(kept: Record<string, unknown> = {}): Preferences
       kept[key] = value;
       return ok(undefined);
     },
+  };
+}
+
+export function fakeJournal(): Journal & { readonly entries: Map<string, JournalEntry> } {
+  const entries = new Map<string, JournalEntry>();
+  return {
+    entries,
+    note: (entry) => void entries.set(entry.id, entry),
+    of: (id) => entries.get(id),
+    all: () => [...entries.values()],
+    clear: (id) => void entries.delete(id),
   };
 }
 

@@ -20,7 +20,6 @@ const WITHOUT = [
   'foreign-voltage',
   'stripe-side',
   'spare-connectors',
-  'unlinked',
   'unknown-facts',
   'guessed-data',
   'overload',

@@ -198,6 +198,39 @@ const DRAWINGS: readonly (readonly [
     CLEAR,
   ],
   ['split-member', bad('split-member'), ['Take s out', 'Take r out'], CLEAR],
+  ['unlinked', bad('unlinked'), ['Link voice (c) to collector by r, connector 3'], dark(1)],
+  [
+    'unlinked',
+    example({
+      kinds: [quiet],
+      modules: [
+        ['h', 'collector', 10],
+        ['a', 'quiet', 5],
+        ['b', 'quiet', 0],
+      ],
+      ribbons: [],
+    }),
+    [
+      'Link quiet (b) and quiet (a) to collector by stiff3',
+      'Link quiet (a) to collector by stiff',
+      'Link quiet (a) to collector by bending',
+    ],
+    CLEAR,
+  ],
+  [
+    'unlinked',
+    example({
+      kinds: [quiet],
+      modules: [
+        ['h', 'collector', 10],
+        ['a', 'quiet', 5],
+        ['b', 'quiet', 0],
+      ],
+      ribbons: [ribbon('r', 'stiff3', along('h', 'a'))],
+    }),
+    ['Link quiet (b) to collector by r, connector 3'],
+    CLEAR,
+  ],
   [
     'unpowered',
     bad('unpowered'),
@@ -234,7 +267,7 @@ function look(layout: Layout, check: string, at = 0): Look {
   return { note, mends: mendsOf(derived, note) };
 }
 
-function after(layout: Layout, { edit }: Mend): Layout {
+function mendedBy(layout: Layout, { edit }: Mend): Layout {
   const result = applyEdit(layout, edit);
   if (!result.ok) throw new Error(result.error.message);
   return result.value;
@@ -250,7 +283,7 @@ describe('what mends a drawing just outside a rule', () => {
     const { mends } = look(layout, check);
     expect(mends.map(({ label }) => label)).toEqual(labels);
     const [first] = mends;
-    if (first) expect(verdict(after(layout, first))).toBe(verdictAfter);
+    if (first) expect(verdict(mendedBy(layout, first))).toBe(verdictAfter);
   });
 });
 
@@ -288,6 +321,25 @@ describe('mends', () => {
     expect(mends[0]?.edit.type).toBe('several');
   });
 
+  it('link the whole demo anew where all its ribbons are gone, also across rows, without a conflict', () => {
+    const demo = demoLayout();
+    const [take] = demo.takes;
+    if (!take) throw new Error('no take');
+    const ribbons = take.ribbons.filter(({ label }) => label?.startsWith('L'));
+    let layout: Layout = { ...demo, takes: [{ ...take, ribbons }] };
+    const linked = /^Link .* to (Jetty [ABC]|Harbour) by /;
+    for (let tap = 0; tap < 8; tap++) {
+      const now = layout.takes[0] ?? expect.fail('no take');
+      if (!checkTake(deriveTake(layout.kit, now)).some(({ check }) => check === 'unlinked')) break;
+      const [mend] = look(layout, 'unlinked').mends;
+      expect(mend?.label).toMatch(linked);
+      if (mend) layout = mendedBy(layout, mend);
+    }
+    const notes = checkTake(deriveTake(layout.kit, layout.takes[0] ?? take));
+    expect(notes.filter(({ check }) => check === 'unlinked')).toEqual([]);
+    expect(verdict(layout)).toBe(CLEAR);
+  });
+
   it('one after the other bring the tempting regrouping of the demo to no conflict', () => {
     let layout = demoLayout();
     const done: string[] = [];
@@ -299,7 +351,7 @@ describe('mends', () => {
       const [mend] = severe.flatMap((note) => mendsOf(derived, note));
       if (!mend) throw new Error(`nothing mends ${severe.map(({ headline }) => headline).join('; ')}`);
       done.push(mend.label);
-      layout = after(layout, mend);
+      layout = mendedBy(layout, mend);
     }
     expect(verdict(layout, 1)).toBe(CLEAR);
     expect(done).toEqual([

@@ -272,6 +272,12 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     row: draw.of(idsOf(take.rows), NOBODY),
     to: draw.number() % 5,
   }),
+  'order-ribbons': (draw, _, take) => ({
+    type: 'order-ribbons',
+    take: take.id,
+    ribbons: someOf(draw, take.ribbons),
+    to: draw.flag() ? 'front' : 'back',
+  }),
   paste: (draw, layout, take) => {
     const from = draw.of(layout.takes, take);
     const chosen = new Set(someOf(draw, from.modules));

@@ -216,6 +216,7 @@ describe('an edit that names nothing', () => {
       'A place on the rails must be a number',
     ],
     [{ type: 'move-row', take, row: 'x', to: 0 }, 'There is no row "x"'],
+    [{ type: 'order-ribbons', take, ribbons: ['r', 'x'], to: 'front' }, 'There is no ribbon "x"'],
     [{ type: 'paste', take: 'x', clip }, 'There is no take "x"'],
     [{ type: 'paste', take, clip, near: { row: 'x', atHp: 0 } }, 'There is no row "x"'],
     [{ type: 'exchange-ribbon', take, ribbon: 'x', kind: 'lead' }, 'There is no ribbon "x"'],

@@ -5,13 +5,10 @@ import { demoLayout } from '../../src/layout/demo.ts';
 import type { Layout } from '../../src/layout/layout.ts';
 import { fromBase64Url, toBase64Url } from '../../src/share/base64url.ts';
 import { crc32 } from '../../src/share/checksum.ts';
-import { codeKit } from '../../src/share/code-kit.ts';
-import { codeLayout } from '../../src/share/code-take.ts';
-import { Coder } from '../../src/share/coder.ts';
 import { describeLinkFailure, type LinkFailure, linkOf, openLink } from '../../src/share/link.ts';
-import { BitWriter } from '../../src/share/range-coder.ts';
 import { FIXTURE } from '../support/fixture.ts';
 import { fortyModules } from '../support/forty-modules.ts';
+import { linkAround, linkAroundData } from '../support/link-around.ts';
 import { ADDRESS, linkSizes } from '../support/link-sizes.ts';
 import { runs } from '../support/runs.ts';
 
@@ -33,23 +30,6 @@ function failureOf(text: string): LinkFailure {
   const words = describeLinkFailure(opened.error);
   expect(words).toMatch(/^[^\n]{10,400}$/);
   return opened.error;
-}
-
-/** A link around bytes that say what they like, with the right length and sum. */
-function linkAround(body: Uint8Array): string {
-  const length: number[] = [];
-  let rest = body.length;
-  for (; rest > 127; rest >>= 7) length.push((rest & 127) | 128);
-  const sum = crc32(body);
-  const head = [...length, rest, ...[24, 16, 8, 0].map((bits) => (sum >>> bits) & 255)];
-  return `#rw1.${toBase64Url(Uint8Array.from([...head, ...body]))}`;
-}
-
-/** A link around data that no layout is made of. */
-function linkAroundData(data: unknown): string {
-  const bits = new BitWriter();
-  codeLayout(new Coder(bits, Number.POSITIVE_INFINITY), data as Layout, codeKit);
-  return linkAround(bits.bytes());
 }
 
 describe('a link', () => {

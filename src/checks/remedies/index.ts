@@ -1,4 +1,5 @@
 import { doubleFeed, joinedSupplies, leadShort, missingVoltage, unpowered } from './feeding.ts';
+import { unlinked } from './link-up.ts';
 import { noHost, overMembers, splitMember, twoHosts } from './linking.ts';
 import { boardOverload, feedBetter, groundShift } from './loads.ts';
 import { badGap, clash, crossed, crowded, missesPitch, outOfLine } from './pitch.ts';
@@ -43,6 +44,7 @@ export const remedies: Readonly<Record<string, Remedy>> = {
   'two-hosts': twoHosts,
   'no-host': noHost,
   'split-member': splitMember,
+  unlinked,
   unpowered,
   'missing-voltage': missingVoltage,
   'double-feed': doubleFeed,

@@ -111,7 +111,7 @@ export const noHost: Remedy = function* (note, take) {
   }
 };
 
-const freeHeaders = (
+export const freeHeaders = (
   { places, wiring }: WholeTake,
   isWanted: (header: PlacedHeader) => boolean,
 ): PlacedHeader[] =>
@@ -130,7 +130,7 @@ export const nearness = (header: PlacedHeader, others: readonly PlacedHeader[]):
   );
 
 /** A first look at whether a free connector could be where a header is; whether it may is tried. */
-function mayReach({ facts, uses }: LaidRibbon, connector: number, header: PlacedHeader): boolean {
+export function mayReach({ facts, uses }: LaidRibbon, connector: number, header: PlacedHeader): boolean {
   const atMm = (c: number): number => facts.connectors[c]?.atMm ?? 0;
   return uses.every((joints, seated) =>
     joints.every(({ conducts, on }) => {

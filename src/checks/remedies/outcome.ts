@@ -42,6 +42,10 @@ function isPartOf(note: Note, other: Note): boolean {
   return note.subjects.every((subject) => named.has(nameOf(subject)));
 }
 
+/** A reminder for all that concerns fewer than before: each one less is worth an edit. */
+const isShorter = (note: Note, other: Note): boolean =>
+  note.level === 'reminder' && note.subjects.length < other.subjects.length;
+
 /** What edits do to the notes. */
 export interface Outcome {
   readonly after: WholeTake;
@@ -62,13 +66,24 @@ export function outcomeOf(take: WholeTake, note: Note, edits: readonly Edit[]): 
   const keys = new Set(before.map(({ key }) => key));
   const left = notes.filter(({ check }) => check === note.check);
   const stays = left.some(({ key }) => key === note.key);
-  const lingers = left.some((other) => !keys.has(other.key) && isPartOf(other, note));
+  const lingers = left.some(
+    (other) => !keys.has(other.key) && isPartOf(other, note) && !isShorter(other, note),
+  );
   const worse = (level: Note['level']): number => {
     const count = (list: readonly Note[]): number => list.filter((other) => other.level === level).length;
     const own = level === note.level ? 1 : 0;
     return Math.max(count(fresh), count(notes) - count(before) + own);
   };
   return { after, mends: !stays && !lingers, damage: worse('damage'), faults: worse('fault') };
+}
+
+/** Whether a note says in one what several said: two groups without power that were joined are one without power. */
+function isUnionOf(note: Note, others: readonly Note[]): boolean {
+  if (note.level === 'damage') return false;
+  const told = new Set(
+    others.filter((other) => isPartOf(other, note)).flatMap(({ subjects }) => subjects.map(nameOf)),
+  );
+  return note.subjects.every((subject) => told.has(nameOf(subject)));
 }
 
 /** Notes that tell of something that no note told of before. */
@@ -78,6 +93,7 @@ export function freshNotes(before: readonly Note[], after: readonly Note[]): Not
   return after.filter((note) => {
     const same = keys.get(note.key);
     if (same) return same.level !== note.level && note.level === 'damage';
-    return !(byCheck.get(note.check) ?? []).some((other) => isPartOf(note, other));
+    const others = byCheck.get(note.check) ?? [];
+    return !others.some((other) => isPartOf(note, other)) && !isUnionOf(note, others);
   });
 }

@@ -17,7 +17,7 @@ const hostedOf = eachPart(({ places }) => [
 ]);
 
 /** Buses that a module could be a member of and on which none of its headers is seated: one is enough. */
-function freeBuses({ headers }: PlacedModule, { wiring }: DerivedTake): BusFacts[] {
+export function freeBuses({ headers }: PlacedModule, { wiring }: DerivedTake): BusFacts[] {
   const members = headers.filter(({ role }) => role === 'member');
   const isSeated = (header: PlacedHeader): boolean =>
     wiring.seatedOn.get(header)?.some((joint) => joint.conducts) === true;

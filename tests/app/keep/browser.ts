@@ -1,11 +1,20 @@
 import { findBeginning, rememberIn } from '../../../app/keep/begin.ts';
 import { createKeeper } from '../../../app/keep/create-keeper.ts';
 import { isKept, type KeptLayout } from '../../../app/keep/kept-layout.ts';
+import type { TabLock } from '../../../app/platform/tab-lock.ts';
 import { untouched } from '../../../app/store/untouched.ts';
 import type { Layout } from '../../../src/index.ts';
 import { demoLayout } from '../../../src/layout/demo.ts';
 import { Driver } from '../driver.ts';
-import { fakeAir, fakeIds, fakeLocks, fakePageLife, fakePreferences, fakeShelf } from '../fakes.ts';
+import {
+  fakeAir,
+  fakeIds,
+  fakeJournal,
+  fakeLocks,
+  fakePageLife,
+  fakePreferences,
+  fakeShelf,
+} from '../fakes.ts';
 
 /** Lets everything that is under way come to its end. */
 export const settled = async (): Promise<void> => {
@@ -15,11 +24,16 @@ export const settled = async (): Promise<void> => {
 /** One browser, with what all its tabs share. */
 export class Browser {
   readonly shelf = fakeShelf();
-  readonly locks = fakeLocks();
+  readonly journal = fakeJournal();
+  readonly locks: TabLock;
   readonly ids = fakeIds();
   readonly air = fakeAir();
   /** Passes with each look at it. */
   now = 1_000_000;
+
+  constructor(locks: TabLock = fakeLocks()) {
+    this.locks = locks;
+  }
 
   kept(id: string): KeptLayout | undefined {
     const item = this.shelf.items.get(id);
@@ -32,7 +46,7 @@ export class Browser {
 
   /** Opens a tab as the page does; `memory` is what a page loaded again remembers. */
   async open(memory = fakePreferences()): Promise<Tab> {
-    const beginning = await findBeginning(this.shelf, memory);
+    const beginning = await findBeginning(this.shelf, memory, this.journal);
     const tab = new Tab(this, beginning.is === 'kept' ? beginning.layout : firstLayout(this.ids()));
     tab.keep(beginning.is === 'kept' ? beginning.record : null);
     rememberIn(memory, tab.id);
@@ -63,13 +77,14 @@ export class Tab {
 
   keep(record: KeptLayout | null): void {
     const { editor, clock } = this.driver;
-    const { shelf, locks, air, ids } = this.#browser;
+    const { shelf, journal, locks, air, ids } = this.#browser;
     const channel = air();
     this.keeper = createKeeper(
       {
         layouts: editor.layouts,
         keep: editor.keep,
         shelf,
+        journal,
         lock: locks,
         channel: {
           post: (message) => channel.post(message),

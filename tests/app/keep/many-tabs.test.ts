@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { browserTabLock } from '../../../app/platform/tab-lock.ts';
 import { Browser, settled, type Tab } from './browser.ts';
 
 const TABS = 3;
@@ -28,52 +29,58 @@ async function passAll(tabs: readonly Tab[], ms: number): Promise<void> {
   await settled();
 }
 
-test('whatever tabs do to each other, the last thing done in any of them is kept, and one of them may write', async () => {
-  await fc.assert(
-    fc.asyncProperty(fc.array(fc.tuple(deed, pause), { minLength: 1, maxLength: 12 }), async (deeds) => {
-      const browser = new Browser();
-      const tabs: Tab[] = [await browser.open()];
-      tabs[0]?.rename('Start');
-      await passAll(tabs, 200);
-      while (tabs.length < TABS) tabs.push(await browser.open());
-      /** The last title that a tab has taken and that was not taken back. */
-      let newest: string | null = null;
-      let count = 0;
+test.each([
+  ['with locks', () => new Browser()],
+  ['without locks', () => new Browser(browserTabLock(null))],
+])(
+  '%s: whatever tabs do to each other, the last thing done in any of them is kept, and one of them may write',
+  async (_, makeBrowser) => {
+    await fc.assert(
+      fc.asyncProperty(fc.array(fc.tuple(deed, pause), { minLength: 1, maxLength: 12 }), async (deeds) => {
+        const browser = makeBrowser();
+        const tabs: Tab[] = [await browser.open()];
+        tabs[0]?.rename('Start');
+        await passAll(tabs, 200);
+        while (tabs.length < TABS) tabs.push(await browser.open());
+        /** The last title that a tab has taken and that was not taken back. */
+        let newest: string | null = null;
+        let count = 0;
 
-      for (const [{ does, tab: i }, ms] of deeds) {
-        const tab = tabs[i] as Tab;
-        if (does === 'rename') {
-          const title = `Title ${++count}`;
-          if (tab.rename(title).ok) newest = title;
-        } else if (does === 'take over') void tab.keeper?.takeOver();
-        else if (does === 'undo') {
-          tab.driver.editor.layouts.undo();
-          newest = null;
-        } else if (does === 'sleep') tab.asleep = true;
-        else if (does === 'wake') wake(tab);
-        else if (does === 'full') {
-          browser.shelf.fault = 'full';
-          await passAll(tabs, 100);
-          browser.shelf.fault = null;
-        } else {
-          tab.life.go('leaving');
-          await settled();
-          tab.close();
-          tabs[i] = await browser.open();
+        for (const [{ does, tab: i }, ms] of deeds) {
+          const tab = tabs[i] as Tab;
+          if (does === 'rename') {
+            const title = `Title ${++count}`;
+            if (tab.rename(title).ok) newest = title;
+          } else if (does === 'take over') void tab.keeper?.takeOver();
+          else if (does === 'undo') {
+            tab.driver.editor.layouts.undo();
+            newest = null;
+          } else if (does === 'sleep') tab.asleep = true;
+          else if (does === 'wake') wake(tab);
+          else if (does === 'full') {
+            browser.shelf.fault = 'full';
+            await passAll(tabs, 100);
+            browser.shelf.fault = null;
+          } else {
+            tab.life.go('leaving');
+            await settled();
+            tab.close();
+            tabs[i] = await browser.open();
+          }
+          if (ms > 0) await passAll(tabs, ms);
         }
-        if (ms > 0) await passAll(tabs, ms);
-      }
-      for (const tab of tabs) wake(tab);
-      for (let i = 0; i < 4; i++) await passAll(tabs, 20_000);
+        for (const tab of tabs) wake(tab);
+        for (let i = 0; i < 4; i++) await passAll(tabs, 20_000);
 
-      const kept = browser.all.map(({ title }) => bare(title));
-      if (newest !== null) expect(kept).toContain(newest);
-      for (const id of new Set(tabs.map((tab) => tab.id))) {
-        const sharing = tabs.filter((tab) => tab.id === id);
-        expect(sharing.filter(({ is }) => is === 'saved')).toHaveLength(1);
-        for (const { layout } of sharing) expect(layout.title).toBe(browser.kept(id)?.title);
-      }
-    }),
-    { numRuns: 15 },
-  );
-});
+        const kept = browser.all.map(({ title }) => bare(title));
+        if (newest !== null) expect(kept).toContain(newest);
+        for (const id of new Set(tabs.map((tab) => tab.id))) {
+          const sharing = tabs.filter((tab) => tab.id === id);
+          expect(sharing.filter(({ is }) => is === 'saved')).toHaveLength(1);
+          for (const { layout } of sharing) expect(layout.title).toBe(browser.kept(id)?.title);
+        }
+      }),
+      { numRuns: 15 },
+    );
+  },
+);
