@@ -33,7 +33,7 @@ export default defineConfig({
   test: {
     root: here,
     projects: [
-      tests('unit', 'tests/**/*.test.{ts,tsx}', 20_000),
+      tests('unit', 'tests/**/*.test.{ts,tsx}', 60_000),
       tests('bench', 'tests/**/*.bench.ts', 600_000),
     ],
   },
