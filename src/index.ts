@@ -11,6 +11,7 @@ export type {
   SubjectType,
 } from './checks/check.ts';
 export { type Reach, reachOf, totalMm } from './checks/depth.ts';
+export { type Effect, effectOf } from './checks/effect.ts';
 export { firstChecks } from './checks/first-checks.ts';
 export { checks } from './checks/index.ts';
 export { judge } from './checks/judge.ts';
@@ -35,8 +36,10 @@ export {
 } from './edit/fresh.ts';
 export * from './edit/history.ts';
 export { type Loss, lossOf, lossWords } from './edit/loss.ts';
+export { ohmsPerMetre } from './electrical/wire.ts';
 export { archShape, heldArch, LEGS_TOUCH_RATIO } from './geometry/arch.ts';
 export * from './geometry/connector.ts';
+export { CUT_END_MM, type Cut, type CutFlaw, type CutGap, cutRibbon, usualSlacks } from './geometry/cut.ts';
 export * from './geometry/module-templates.ts';
 export type { PlacedBoard, PlacedHeader, PlacedModule, PlacedRow, Places } from './geometry/place.ts';
 export * from './geometry/rack.ts';
@@ -48,6 +51,7 @@ export * from './layout/defaults.ts';
 export { demoLayout } from './layout/demo.ts';
 export type * from './layout/layout.ts';
 export { OPEN_LIMITS } from './layout/open-limits.ts';
+export { POWER_BUSES } from './layout/power-buses.ts';
 export { remember } from './layout/remember.ts';
 export { fail, ok, type Result } from './layout/result.ts';
 export { emptyKit, emptyLayout } from './layout/starter.ts';
@@ -81,6 +85,14 @@ export {
 } from './wiring/laying.ts';
 export { leadFor } from './wiring/lead.ts';
 export { directionOf, type Lie } from './wiring/lie.ts';
+export {
+  connectorsAt,
+  headersToMeasure,
+  type Measured,
+  measure,
+  ribbonsOn,
+  seatsOnMeasured,
+} from './wiring/measure.ts';
 export { crossesJoint, distanceMm } from './wiring/neighbours.ts';
 export { betterKind, landed, type Pulled, pullRibbon } from './wiring/pull-ribbon.ts';
 export { seatedOnOf, seatPlaces } from './wiring/seat-places.ts';
