@@ -15,12 +15,7 @@ import {
   ribbonDraftOf,
   ribbonName,
 } from './ribbon-draft.ts';
-
-const LAYS = [
-  { value: 'fixed', label: 'Fixed pitch', means: 'flat; connectors must meet the headers exactly' },
-  { value: 'bends', label: 'May bend', means: 'flat; arches between its connectors' },
-  { value: 'loose', label: 'Hangs loose', means: 'a power lead, or a link to another row' },
-] as const;
+import { LAYS } from './ribbon-lays.ts';
 
 const SPACINGS = [
   { value: 'even', label: 'at one distance' },

@@ -53,6 +53,12 @@ export interface ChosenConnector {
   readonly connector: number;
 }
 
+/** A header of a module, as a seat names it. */
+export interface HeaderName {
+  readonly module: string;
+  readonly header: string;
+}
+
 /** Everything about how a layout is looked at that is no part of it. */
 export interface Session {
   readonly side: Side;
@@ -92,6 +98,8 @@ export interface Session {
   readonly kindDesk: KindDesk | null;
   /** The page of the stock that lies open. */
   readonly stockDesk: StockPageId | null;
+  /** What its page of ribbons opens with, once: headers that one is to be made for. */
+  readonly toMeasure: readonly HeaderName[] | null;
   /** All layouts that are kept lie open, to take one. */
   readonly showsLayouts: boolean;
   /** The ways to pass the layout on are open. */
@@ -138,6 +146,7 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   listOpen: 'browser',
   kindDesk: 'nowhere',
   stockDesk: 'nowhere',
+  toMeasure: 'nowhere',
   showsLayouts: 'nowhere',
   handsOver: 'nowhere',
   offered: 'nowhere',
@@ -175,6 +184,7 @@ export const FIRST_SESSION: Session = {
   listOpen: false,
   kindDesk: null,
   stockDesk: null,
+  toMeasure: null,
   showsLayouts: false,
   handsOver: false,
   offered: null,
