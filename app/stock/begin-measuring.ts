@@ -29,5 +29,5 @@ export function beginMeasuring(editor: Editor): void {
     session.setState({ banner: 'These modules have no two upright headers of one bus in one row.' });
     return;
   }
-  session.setState({ stockDesk: 'ribbons', toMeasure: headers.map(nameOfHeader) });
+  session.setState({ stockDesk: 'ribbons', ribbonsWith: { headers: headers.map(nameOfHeader) } });
 }

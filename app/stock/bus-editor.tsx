@@ -21,6 +21,7 @@ import { Problem, TextRow } from '../kinds/field.tsx';
 import { useTold } from '../kinds/kind-form.tsx';
 import { unusedName } from '../kinds/typed.ts';
 import { Icon } from '../panels/icon.tsx';
+import { changesNothing } from './changes-nothing.ts';
 import type { Numbering } from './numbering.ts';
 import { NumberingChoice } from './numbering-pictures.tsx';
 import { PinMap } from './pin-map.tsx';
@@ -71,7 +72,9 @@ export function BusEditor({ before, onShow }: Props) {
   const pins = Array.from({ length: count }, (_, i) => draft.pins[i] ?? '');
   const change = (part: Partial<BusDraft>): void => setDraft({ ...draft, ...part });
   const resize = (pairs: number): void => change({ count: String(count + 2 * pairs) });
-  const isSame = before !== undefined && JSON.stringify(bus) === JSON.stringify(before);
+
+  const step = bus && stepFor(kit, bus, before);
+  const isSame = before !== undefined && changesNothing(layout, step);
   const removal = before && applyEdit(layout, { type: 'remove-bus', bus: before.id });
 
   const amiss = (): void => {
@@ -97,7 +100,7 @@ export function BusEditor({ before, onShow }: Props) {
 
   return (
     <div className="detail" ref={root}>
-      <header>
+      <div className="head">
         <h3>{before ? before.name : 'A new bus'}</h3>
         {before && (
           <div className="deeds">
@@ -111,7 +114,7 @@ export function BusEditor({ before, onShow }: Props) {
             </button>
           </div>
         )}
-      </header>
+      </div>
       {removal && !removal.ok && <p className="aside">{removal.error.message}.</p>}
       <div className="columns">
         <div className="fields">
@@ -187,7 +190,7 @@ export function BusEditor({ before, onShow }: Props) {
         </div>
       </div>
       <StepBar
-        step={bus && stepFor(kit, bus, before)}
+        step={step}
         label={before ? 'Change the bus' : 'Put in stock'}
         said={bus ? `${bus.name} is ${before ? 'changed' : 'in stock'}.` : ''}
         isIdle={isSame}

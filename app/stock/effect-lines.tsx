@@ -5,7 +5,7 @@ import { LevelMark } from '../panels/icon.tsx';
 
 /** More are counted. */
 const MOST_NOTES = 4;
-const MOST_NAMES = 5;
+const MOST_NAMES = 3;
 
 const and = (parts: readonly string[]): string => parts.filter(Boolean).join(' and ');
 
@@ -61,8 +61,8 @@ export function EffectLines({ effect }: { readonly effect: Effect }) {
     <>
       {reach && <p>{reach}</p>}
       {loss && <p>{loss}</p>}
-      <Notes label={counted(effect.gained.length, 'note') + ' would come'} notes={effect.gained} />
-      <Notes label={counted(effect.lost.length, 'note') + ' would go'} notes={effect.lost} />
+      <Notes label={`${counted(effect.gained.length, 'note')} would come`} notes={effect.gained} />
+      <Notes label={`${counted(effect.lost.length, 'note')} would go`} notes={effect.lost} />
       {isQuiet && <p>No note comes or goes.</p>}
     </>
   );

@@ -79,7 +79,7 @@ export function LimitsPage() {
   const amiss = (): void => root.current?.querySelector<HTMLElement>('[aria-invalid]')?.focus();
   return (
     <div className="stock-form limits-page" ref={root}>
-      <header>
+      <div className="head">
         <div>
           <h3>Limits</h3>
           <p>
@@ -95,7 +95,7 @@ export function LimitsPage() {
         >
           Reset all
         </button>
-      </header>
+      </div>
       <ul className="limits">
         {LIMIT_NAMES.map((name) => (
           <LimitRow

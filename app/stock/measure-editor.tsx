@@ -176,9 +176,9 @@ export function MeasureEditor({ start, onMade, onLaid }: Props) {
 
   return (
     <div className="detail measure-editor" ref={root}>
-      <header>
+      <div className="head">
         <h3>Made to measure</h3>
-      </header>
+      </div>
       <div className="measure-columns">
         <fieldset className="headers-to-measure">
           <legend>Headers</legend>

@@ -142,7 +142,7 @@ export function RibbonBench({
               </g>
             );
           })}
-          <text x={width - 2} y="9" className="unit">
+          <text x="3" y="9" className="unit">
             {unit}
           </text>
         </g>
@@ -215,7 +215,6 @@ export function RibbonBench({
           const pairs = Math.ceil(ways / 2);
           const pitch = 2 * (bandPx / conductors || 1);
           return (
-            // biome-ignore lint/a11y/useSemanticElements: an input cannot stand in a drawing.
             <g
               // biome-ignore lint/suspicious/noArrayIndexKey: a connector is its number.
               key={i}

@@ -22,6 +22,7 @@ import {
 import { LAYS } from '../kinds/ribbon-lays.ts';
 import { figure, parseHp } from '../panels/figures.ts';
 import { Icon } from '../panels/icon.tsx';
+import { changesNothing } from './changes-nothing.ts';
 import { lengthened } from './connector-places.ts';
 import { ConnectorRows } from './connector-rows.tsx';
 import { RibbonBench } from './ribbon-bench.tsx';
@@ -66,9 +67,10 @@ export function RibbonEditor({ before, sort, onShow }: Props) {
   const bus = kit.buses.find((other) => other.id === draft.bus);
   const conductors = bus?.pinout.length ?? 10;
   const lengthMm = connectors.at(-1)?.atMm ?? 0;
-  const isSame = before !== undefined && JSON.stringify(kind) === JSON.stringify(before);
+
   const removal = before && applyEdit(layout, { type: 'remove-ribbon-kind', kind: before.id });
   const step: Edit | null = kind && { type: before ? 'change-ribbon-kind' : 'add-ribbon-kind', kind };
+  const isSame = before !== undefined && changesNothing(layout, step);
   const resistance = resistanceWords(draft.gauge, limits.ambientC, lengthMm);
 
   const clone = (): void => {
@@ -85,7 +87,7 @@ export function RibbonEditor({ before, sort, onShow }: Props) {
 
   return (
     <div className="detail ribbon-editor" ref={root}>
-      <header>
+      <div className="head">
         <h3>{before ? before.name : sort === 'lead' ? 'A new lead' : 'A new ribbon'}</h3>
         {before && (
           <div className="deeds">
@@ -99,10 +101,10 @@ export function RibbonEditor({ before, sort, onShow }: Props) {
             </button>
           </div>
         )}
-      </header>
+      </div>
       {removal && !removal.ok && <p className="aside">{removal.error.message}.</p>}
       <div className="bench-head">
-        <span>
+        <span className="aside">
           Seen from the rear, stripe down. Drag a connector, or move it with the arrows; Shift goes by 0.1 mm.
         </span>
         <fieldset className="units">

@@ -1,3 +1,4 @@
+import '../style/ribbon-pictures.css';
 import type { ReactNode } from 'react';
 
 /** One word of the trade with a small picture of it. */
@@ -110,10 +111,10 @@ export function RibbonPictures() {
         <path className="flat" d="M6 30H52L96 66H142V36H96L52 60H6z" />
         <path className="stripe-line" d="M6 60H52L74 48M74 48L96 36H142" />
         <path className="fold" d="M52 30L96 66" />
-        <text x="28" y="78">
+        <text x="40" y="78">
           stripe below
         </text>
-        <text x="116" y="26">
+        <text x="118" y="26">
           above
         </text>
       </Picture>

@@ -27,10 +27,13 @@ export function RibbonsPage() {
   const { session } = useEditor();
   const kit = useLayout((layout) => layout.kit);
   const [chosen, setChosen] = useState<Chosen>(() => {
-    const { toMeasure } = session.getState();
-    return toMeasure && { open: 'measure', headers: toMeasure };
+    const { ribbonsWith } = session.getState();
+    if (!ribbonsWith) return null;
+    return 'kind' in ribbonsWith
+      ? { open: 'kind', id: ribbonsWith.kind }
+      : { open: 'measure', headers: ribbonsWith.headers };
   });
-  useEffect(() => session.setState({ toMeasure: null }), [session]);
+  useEffect(() => session.setState({ ribbonsWith: null }), [session]);
   const kind = chosen?.open === 'kind' ? kit.ribbons.find(({ id }) => id === chosen.id) : undefined;
   const shown = chosen?.open === 'kind' && !kind ? null : chosen;
   const show = (id: string | null): void => setChosen(id === null ? null : { open: 'kind', id });

@@ -1,3 +1,4 @@
+import '../style/ribbon-pictures.css';
 import {
   archShape,
   type Cut,

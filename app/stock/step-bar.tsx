@@ -38,7 +38,7 @@ export function StepBar({ step, label, onAmiss, onDone, said, isIdle = false, ch
   };
   const words = refusal ?? (isIdle ? undefined : refused);
   return (
-    <footer className="step-bar">
+    <div className="step-bar">
       <div className="words" aria-live="polite">
         <Problem id={id} words={words} />
         {effect && !words && <EffectLines effect={effect} />}
@@ -54,6 +54,6 @@ export function StepBar({ step, label, onAmiss, onDone, said, isIdle = false, ch
           {label}
         </button>
       </div>
-    </footer>
+    </div>
   );
 }

@@ -1,10 +1,11 @@
 import { useRef, useState } from 'react';
-import { applyEdit, type Voltage } from '../../src/index.ts';
+import { applyEdit, type Edit, type Voltage } from '../../src/index.ts';
 import { useEditor, useLayout } from '../hooks.ts';
 import { TextRow } from '../kinds/field.tsx';
 import { useTold } from '../kinds/kind-form.tsx';
 import { voltageName } from '../panels/figures.ts';
 import { Icon } from '../panels/icon.tsx';
+import { changesNothing } from './changes-nothing.ts';
 import { StepBar } from './step-bar.tsx';
 import {
   NEW_VOLTAGE_DRAFT,
@@ -31,7 +32,11 @@ export function VoltageEditor({ before, onShow }: Props) {
   const { told, leave, tellAll } = useTold(problems);
   const root = useRef<HTMLDivElement>(null);
   const change = (part: Partial<VoltageDraft>): void => setDraft({ ...draft, ...part });
-  const isSame = before !== undefined && JSON.stringify(voltage) === JSON.stringify(before);
+
+  const step: Edit | null =
+    voltage &&
+    (before ? { type: 'change-voltage', id: before.id, voltage } : { type: 'add-voltage', voltage });
+  const isSame = before !== undefined && changesNothing(layout, step);
   const removal = before && applyEdit(layout, { type: 'remove-voltage', voltage: before.id });
   const remove = (): void => {
     if (!before || !removal?.ok) return;
@@ -42,7 +47,7 @@ export function VoltageEditor({ before, onShow }: Props) {
   };
   return (
     <div className="detail" ref={root}>
-      <header>
+      <div className="head">
         <h3>{before ? voltageName(before.id) : 'Another voltage'}</h3>
         {before && (
           <div className="deeds">
@@ -52,7 +57,7 @@ export function VoltageEditor({ before, onShow }: Props) {
             </button>
           </div>
         )}
-      </header>
+      </div>
       {removal && !removal.ok && <p className="aside">{removal.error.message}.</p>}
       <div className="fields">
         <TextRow
@@ -94,10 +99,7 @@ export function VoltageEditor({ before, onShow }: Props) {
         </p>
       </div>
       <StepBar
-        step={
-          voltage &&
-          (before ? { type: 'change-voltage', id: before.id, voltage } : { type: 'add-voltage', voltage })
-        }
+        step={step}
         label={before ? 'Change the voltage' : 'Add the voltage'}
         said={voltage ? `${voltageName(voltage.id)} is ${before ? 'changed' : 'added'}.` : ''}
         isIdle={isSame}

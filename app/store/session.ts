@@ -59,6 +59,8 @@ export interface HeaderName {
   readonly header: string;
 }
 
+export type RibbonsWith = { readonly kind: string } | { readonly headers: readonly HeaderName[] };
+
 /** Everything about how a layout is looked at that is no part of it. */
 export interface Session {
   readonly side: Side;
@@ -98,8 +100,8 @@ export interface Session {
   readonly kindDesk: KindDesk | null;
   /** The page of the stock that lies open. */
   readonly stockDesk: StockPageId | null;
-  /** What its page of ribbons opens with, once: headers that one is to be made for. */
-  readonly toMeasure: readonly HeaderName[] | null;
+  /** What its page of ribbons opens with, once: a kind, or headers that one is to be made for. */
+  readonly ribbonsWith: RibbonsWith | null;
   /** All layouts that are kept lie open, to take one. */
   readonly showsLayouts: boolean;
   /** The ways to pass the layout on are open. */
@@ -146,7 +148,7 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   listOpen: 'browser',
   kindDesk: 'nowhere',
   stockDesk: 'nowhere',
-  toMeasure: 'nowhere',
+  ribbonsWith: 'nowhere',
   showsLayouts: 'nowhere',
   handsOver: 'nowhere',
   offered: 'nowhere',
@@ -184,7 +186,7 @@ export const FIRST_SESSION: Session = {
   listOpen: false,
   kindDesk: null,
   stockDesk: null,
-  toMeasure: null,
+  ribbonsWith: null,
   showsLayouts: false,
   handsOver: false,
   offered: null,

@@ -47,6 +47,8 @@ const activeNotes = ({ kit, takes }: Layout, checks: readonly Check[]): Note[] =
 
 const lineKey = ({ take, key }: Note): string => `${take}/${key}`;
 
+const saying = ({ take, check, headline }: Note): string => `${take}/${check}/${headline}`;
+
 /** What is in one list of notes and not in the other. */
 function noteChanges(
   before: Layout,
@@ -61,9 +63,14 @@ function noteChanges(
   const wasKey = (note: Note): string => lineKey({ ...note, key: renamedInKey(note.key, from, to) });
   const wasKeys = new Set(was.map(wasKey));
   const isKeys = new Set(is.map(lineKey));
+  const gained = is.filter((note) => !wasKeys.has(lineKey(note)));
+  const lost = was.filter((note) => !isKeys.has(wasKey(note)));
+  // One note on many things is another by its key, and says the same.
+  const saidIn = (notes: readonly Note[]) => new Set(notes.map(saying));
+  const [saidNow, saidBefore] = [saidIn(gained), saidIn(lost)];
   return {
-    gained: is.filter((note) => !wasKeys.has(lineKey(note))),
-    lost: was.filter((note) => !isKeys.has(wasKey(note))),
+    gained: gained.filter((note) => !saidBefore.has(saying(note))),
+    lost: lost.filter((note) => !saidNow.has(saying(note))),
   };
 }
 

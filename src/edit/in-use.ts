@@ -14,6 +14,10 @@ const listed = (items: readonly string[]): string =>
 export const namesOf = (things: readonly { readonly name: string }[]): readonly string[] =>
   things.map(({ name }) => name);
 
+/** "drawn by Cobble and Jetty"; none where there is nobody. */
+export const inWords = (how: string, names: readonly string[]): readonly string[] =>
+  names.length > 0 ? [`${how} ${listed(names)}`] : [];
+
 /** The refusal to remove what is used in some places; none where it is used nowhere. */
 export const refuseForPlaces = (name: string, places: readonly string[]) =>
   places.length > 0 ? refuse(`${name} is in use: ${listed(places)}`) : undefined;

@@ -1,7 +1,7 @@
 import type { Layout, Take } from '../layout/layout.ts';
 import { ok } from '../layout/result.ts';
 import { type Edited, filterKept, find, mapKept, withField } from './change.ts';
-import { namesOf, refuseForPlaces } from './in-use.ts';
+import { inWords, namesOf, refuseForPlaces } from './in-use.ts';
 
 /**
  * Takes a voltage out of the kit; refused while a pin carries it, a module draws it, a supply gives it or a board
@@ -23,13 +23,18 @@ function without<T>(figures: Figures<T>, id: string): Figures<T> {
   return Object.fromEntries(Object.entries(figures).filter(([voltage]) => voltage !== id));
 }
 
-function placesIn(take: Take, id: string): string[] {
-  return take.supplies.flatMap(({ name, ratings, boards }) => [
-    ...(isUsed(ratings, id) ? [`${name} in ${take.name} gives it`] : []),
-    ...boards
+/** Names of supplies that give it and of boards that have a limit for it, each with its take. */
+function placesIn(takes: readonly Take[], id: string) {
+  const givers = takes.flatMap(({ supplies, name }) =>
+    supplies.filter(({ ratings }) => isUsed(ratings, id)).map((supply) => `${supply.name} in ${name}`),
+  );
+  const limiters = takes.flatMap(({ supplies, name }) =>
+    supplies
+      .flatMap(({ boards }) => boards)
       .filter(({ limits }) => limits && Object.hasOwn(limits, id))
-      .map((board) => `${board.name} in ${take.name} has a limit for it`),
-  ]);
+      .map((board) => `${board.name} in ${name}`),
+  );
+  return { givers, limiters };
 }
 
 function cleared(take: Take, id: string): Take {
@@ -44,10 +49,12 @@ export function removeVoltage(layout: Layout, edit: RemoveVoltage): Edited<Layou
   const found = find(kit.voltages, edit.voltage, 'voltage');
   if (!found.ok) return found;
   const { id } = found.value;
+  const { givers, limiters } = placesIn(takes, id);
   const inUse = refuseForPlaces(`"${id}"`, [
-    ...namesOf(kit.buses.filter(({ pinout }) => pinout.includes(id))).map((name) => `pins of ${name}`),
-    ...namesOf(kit.modules.filter(({ draws }) => isUsed(draws, id))).map((name) => `${name} draws it`),
-    ...takes.flatMap((take) => placesIn(take, id)),
+    ...inWords('on pins of', namesOf(kit.buses.filter(({ pinout }) => pinout.includes(id)))),
+    ...inWords('drawn by', namesOf(kit.modules.filter(({ draws }) => isUsed(draws, id)))),
+    ...inWords('given by', givers),
+    ...inWords('limited on', limiters),
   ]);
   if (inUse) return inUse;
   const voltages = filterKept(kit.voltages, (voltage) => voltage !== found.value);

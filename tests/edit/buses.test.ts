@@ -154,7 +154,7 @@ describe('remove-voltage', () => {
 
   it('says where one is used', () => {
     expect(refusalOf(layout, { type: 'remove-voltage', voltage: '+12' })).toBe(
-      '"+12" is in use: pins of Shore, Cobble draws it and Supply in Take gives it',
+      '"+12" is in use: on pins of Shore, drawn by Cobble and given by Supply in Take',
     );
   });
 });
