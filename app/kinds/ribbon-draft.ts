@@ -68,7 +68,7 @@ export interface RibbonDraft {
   readonly connectors: readonly ConnectorDraft[];
 }
 
-export type RibbonField = keyof RibbonDraft;
+type RibbonField = keyof RibbonDraft;
 
 export interface ReadRibbon {
   readonly kind: RibbonKind | null;

@@ -161,8 +161,8 @@ export function BusEditor({ before, onShow }: Props) {
               </small>
             </div>
           </div>
-          <NumberingChoice value={numbering} onChoice={setNumbering} />
         </div>
+        <NumberingChoice value={numbering} onChoice={setNumbering} />
         <div className="pins-column">
           <div className="pair-deeds">
             <b>{count} pins</b>

@@ -18,7 +18,7 @@ interface Props {
 }
 
 /** Room beside the outer connectors, px. */
-const BESIDE = 26;
+const BESIDE = 34;
 /** Above the ribbon, for the ruler and the numbers, px. */
 const ABOVE = 46;
 /** Below it, for the distances, px. */

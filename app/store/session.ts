@@ -59,7 +59,7 @@ export interface HeaderName {
   readonly header: string;
 }
 
-export type RibbonsWith = { readonly kind: string } | { readonly headers: readonly HeaderName[] };
+type RibbonsWith = { readonly kind: string } | { readonly headers: readonly HeaderName[] };
 
 /** Everything about how a layout is looked at that is no part of it. */
 export interface Session {

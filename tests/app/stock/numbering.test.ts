@@ -45,7 +45,14 @@ describe('a list of lines', () => {
     const property = fc.property(lines, (some) => {
       const ours = some.slice(0, some.length - (some.length % 2));
       const chip = ours.map((_, i) => ours[pinOf(i + 1, ours.length, 'down')] as string);
-      expect(withListed(ours.map(() => ''), chip, 0, 'down')).toEqual(ours);
+      expect(
+        withListed(
+          ours.map(() => ''),
+          chip,
+          0,
+          'down',
+        ),
+      ).toEqual(ours);
     });
     fc.assert(property, runs(100));
   });
