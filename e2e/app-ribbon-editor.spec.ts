@@ -212,6 +212,30 @@ test('a ribbon made to measure over three headers is laid at once, without a not
 test.describe('on a phone', () => {
   test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
 
+  test('a finger drags a connector', async ({ page }) => {
+    await openApp(page);
+    await openPage(page, 'Ribbons');
+    await list(page)
+      .getByRole('button', { name: /^Shore, 3 bending/ })
+      .tap();
+    const last = desk(page).getByRole('slider', { name: 'Connector 3 of 3, socket' });
+    await last.scrollIntoViewIfNeeded();
+    const box = await last.boundingBox();
+    if (!box) throw new Error('no connector');
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    const wire = await page.context().newCDPSession(page);
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', points: { x: number; y: number }[]) =>
+      wire.send('Input.dispatchTouchEvent', { type, touchPoints: points });
+    await touch('touchStart', [{ x, y }]);
+    for (const dx of [-10, -20, -30]) await touch('touchMove', [{ x: x + dx, y: y + 4 }]);
+    await touch('touchEnd', []);
+    const place = desk(page).getByLabel('Place of connector 3, mm');
+    await expect(place).not.toHaveValue('72');
+    expect(Number(await place.inputValue())).toBeLessThan(70);
+    await desk(page).getByRole('button', { name: 'As it was' }).tap();
+    await expect(place).toHaveValue('72');
+  });
+
   test('lists and what is chosen from them take turns, and nothing stands out of the page', async ({
     page,
   }) => {

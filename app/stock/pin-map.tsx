@@ -29,7 +29,7 @@ function Field({ pins, kit, at }: Pick<Props, 'pins' | 'kit'> & { readonly at: n
     <svg className="pin-field" width="84" height={height} viewBox={`0 0 84 ${height}`} aria-hidden="true">
       <rect className="body" x="6" y="1" width="72" height={height - 2} rx="3" />
       <rect className="notch" x="4" y={height / 2 - 12} width="5" height="24" />
-      <path className="one" d={`M${14} ${ROW_PX / 2 - 6}l8 6-8 6z`} />
+      <path className="one" d={`M10 ${ROW_PX / 2 - 6}l7 6-7 6z`} />
       {pins.map((line, pin) => {
         const x = pin % 2 === 0 ? 30 : 58;
         const y = (Math.floor(pin / 2) + 0.5) * ROW_PX;
