@@ -12,6 +12,7 @@ export type {
   SubjectType,
 } from './checks/check.ts';
 export { type Reach, reachOf, totalMm } from './checks/depth.ts';
+export { type Effect, effectOf } from './checks/effect.ts';
 export { firstChecks } from './checks/first-checks.ts';
 export { type HowManyMore, MOST, searchHowManyMore } from './checks/how-many-more.ts';
 export { checks } from './checks/index.ts';
@@ -75,8 +76,10 @@ export {
 } from './electrical/suspect.ts';
 export { type Watts, wattsOf } from './electrical/watts.ts';
 export type { Link } from './electrical/ways.ts';
+export { ohmsPerMetre } from './electrical/wire.ts';
 export { archShape, heldArch, LEGS_TOUCH_RATIO } from './geometry/arch.ts';
 export * from './geometry/connector.ts';
+export { CUT_END_MM, type Cut, type CutFlaw, type CutGap, cutRibbon, usualSlacks } from './geometry/cut.ts';
 export * from './geometry/module-templates.ts';
 export type { PlacedBoard, PlacedHeader, PlacedModule, PlacedRow, Places } from './geometry/place.ts';
 export * from './geometry/rack.ts';
@@ -88,6 +91,7 @@ export * from './layout/defaults.ts';
 export { demoLayout } from './layout/demo.ts';
 export type * from './layout/layout.ts';
 export { OPEN_LIMITS } from './layout/open-limits.ts';
+export { POWER_BUSES } from './layout/power-buses.ts';
 export { remember } from './layout/remember.ts';
 export { fail, ok, type Result } from './layout/result.ts';
 export { emptyKit, emptyLayout } from './layout/starter.ts';
@@ -123,6 +127,14 @@ export {
 } from './wiring/laying.ts';
 export { leadFor } from './wiring/lead.ts';
 export { directionOf, type Lie } from './wiring/lie.ts';
+export {
+  connectorsAt,
+  headersToMeasure,
+  type Measured,
+  measure,
+  ribbonsOn,
+  seatsOnMeasured,
+} from './wiring/measure.ts';
 export { isShort } from './wiring/mishap.ts';
 export { crossesJoint, distanceMm } from './wiring/neighbours.ts';
 export { contactPlace, type Misplug } from './wiring/pin-map.ts';

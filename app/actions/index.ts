@@ -10,6 +10,7 @@ import { labelRibbon } from './label-ribbon.ts';
 import { showAllLayers, toggleLeads } from './layers.ts';
 import { letGo } from './let-go.ts';
 import { lockRibbons } from './lock-ribbons.ts';
+import { measureRibbon } from './measure-ribbon.ts';
 import { newLeadKind, newModuleKind, newRibbonKind } from './new-kind.ts';
 import { newEmptyStock, newLayout } from './new-layout.ts';
 import { nudges } from './nudge.ts';
@@ -70,6 +71,7 @@ export const actions: readonly Action[] = [
   showPower,
   toggleHeat,
   showFaults,
+  measureRibbon,
   turnRibbon,
   twistRibbon,
   lockRibbons,

@@ -176,6 +176,23 @@ function headerChoices(editor: Editor, header: PlacedHeader): Choice[] {
   const berth = berthFor(editor, on);
   if (!berth) return [];
   const feed = feedChoice(editor, header);
+  const { owner, axis, id } = header;
+  const toMeasure: Choice[] =
+    owner.type === 'module' && axis === 'vertical'
+      ? [
+          {
+            label: 'Make a ribbon to measure…',
+            deed: {
+              type: 'do',
+              run: () =>
+                editor.session.setState({
+                  stockDesk: 'ribbons',
+                  ribbonsWith: { headers: [{ module: owner.id, header: id }] },
+                }),
+            },
+          },
+        ]
+      : [];
   const more = (label: string, page: () => Page): Choice => ({ label, deed: { type: 'more', page } });
   return [
     ...(feed ? [feed] : []),
@@ -186,6 +203,7 @@ function headerChoices(editor: Editor, header: PlacedHeader): Choice[] {
     ...(freeEndsFor(editor, on).length > 0
       ? [more('Seat a free connector on it…', () => freeEndsPage(editor, on))]
       : []),
+    ...toMeasure,
   ];
 }
 

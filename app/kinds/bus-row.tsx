@@ -1,6 +1,6 @@
 import { type KeyboardEvent, useId, useRef, useState } from 'react';
 import type { Bus, Kit } from '../../src/index.ts';
-import { GND } from '../../src/index.ts';
+import { PinMap } from '../stock/pin-map.tsx';
 import { type BusDraft, NEW_BUS, NEW_BUS_DRAFT, pinsShown, readBus } from './bus-draft.ts';
 import { ChoiceRow, Problem, TextRow } from './field.tsx';
 
@@ -10,52 +10,6 @@ interface FormProps {
   readonly kit: Kit;
   readonly onBus: (bus: Bus) => void;
   readonly onDrop: () => void;
-}
-
-/** The pins of a header as it looks: two rows, pin 1 first, each line typed or chosen. */
-function Pins({
-  draft,
-  kit,
-  onPins,
-}: {
-  readonly draft: BusDraft;
-  readonly kit: Kit;
-  readonly onPins: (pins: readonly string[]) => void;
-}) {
-  const lines = useId();
-  return (
-    <div className="pins">
-      <datalist id={lines}>
-        {[GND, ...kit.voltages.map(({ id }) => id)].map((line) => (
-          <option key={line} value={line} />
-        ))}
-      </datalist>
-      {Array.from({ length: pinsShown(draft) }, (_, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a pin is its number.
-        <label key={i}>
-          <small>{i + 1}</small>
-          <input
-            className="field"
-            aria-label={`Pin ${i + 1}`}
-            list={lines}
-            size={5}
-            placeholder="–"
-            autoComplete="off"
-            spellCheck={false}
-            value={draft.pins[i] ?? ''}
-            onChange={({ currentTarget: { value } }) => {
-              const pins = Array.from(
-                { length: Math.max(draft.pins.length, i + 1) },
-                (_, j) => draft.pins[j] ?? '',
-              );
-              pins[i] = value;
-              onPins(pins);
-            }}
-          />
-        </label>
-      ))}
-    </div>
-  );
 }
 
 /** A new bus, small: its name, its pins, how many members a host takes. Enter makes it, Escape drops it. */
@@ -76,7 +30,7 @@ function BusForm({ kit, onBus, onDrop }: FormProps) {
     setAsked(true);
     requestAnimationFrame(() => {
       const wrong = root.current?.querySelector<HTMLElement>(WRONG);
-      (wrong ?? root.current?.querySelector<HTMLElement>('.pins input'))?.focus();
+      (wrong ?? root.current?.querySelector<HTMLElement>('.pin-map input'))?.focus();
     });
   };
   const onKeyDown = (event: KeyboardEvent): void => {
@@ -123,11 +77,12 @@ function BusForm({ kit, onBus, onDrop }: FormProps) {
       <div className="row">
         <span className="as-label">What lies on each pin</span>
         <div className="control">
-          <Pins draft={draft} kit={kit} onPins={(pins) => change({ pins })} />
-          <small className="hint-words">
-            GND, a voltage as in {kit.voltages[0]?.id ?? '+12'}, or a name for a signal; empty is not
-            connected.
-          </small>
+          <PinMap
+            kit={kit}
+            pins={Array.from({ length: pinsShown(draft) }, (_, i) => draft.pins[i] ?? '')}
+            numbering="zigzag"
+            onPins={(pins) => change({ pins: [...pins, ...draft.pins.slice(pins.length)] })}
+          />
           <Problem id={pinsProblem} words={shown.pins} />
         </div>
       </div>

@@ -11,7 +11,7 @@ import { useEditor, useLayout } from '../hooks.ts';
 import { Icon } from '../panels/icon.tsx';
 import { isLead } from '../store/leads.ts';
 import { Problem } from './field.tsx';
-import { lossWords } from './loss.ts';
+import { lossWords, lostBy } from './loss.ts';
 import type { Problems } from './typed.ts';
 
 /** The kit with the buses that were made in the form and are in no layout yet. */
@@ -74,7 +74,7 @@ export function KindForm({ title, kind, before, made, tellAll, preview, children
   const isNew = before === undefined;
   const close = (): void => session.setState({ kindDesk: null });
   const step = kind && stepFor(kind, isNew, made);
-  const loss = step && !isNew ? lossWords(layout, applyEdit(layout, step)) : undefined;
+  const loss = step && !isNew ? lossWords(lostBy(layout, applyEdit(layout, step))) : undefined;
 
   useEffect(() => {
     const first = form.current?.querySelector<HTMLElement>('.fields input, .fields select');

@@ -8,14 +8,26 @@ const seatsOf = ({ takes }: Layout): number =>
 
 const ribbonsOf = ({ takes }: Layout): number => takes.reduce((sum, { ribbons }) => sum + ribbons.length, 0);
 
-const counted = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;
+export const counted = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;
+
+/** What comes off its headers, and out of the case. */
+interface Lost {
+  readonly seatsLost: number;
+  readonly ribbonsLost: number;
+}
 
 /** What an edit takes off its headers, told before it is done; nothing where it takes off none. */
-export function lossWords(before: Layout, after: ReturnType<typeof applyEdit>): string | undefined {
-  if (!after.ok) return undefined;
-  const seats = seatsOf(before) - seatsOf(after.value);
-  const ribbons = ribbonsOf(before) - ribbonsOf(after.value);
-  if (seats <= 0 && ribbons <= 0) return undefined;
-  const out = ribbons > 0 ? `, and ${counted(ribbons, 'ribbon')} out of the case` : '';
-  return `This takes ${counted(seats, 'connector')} off what they sit on${out}, in all takes together.`;
+export function lossWords({ seatsLost, ribbonsLost }: Lost): string | undefined {
+  if (seatsLost <= 0 && ribbonsLost <= 0) return undefined;
+  const out = ribbonsLost > 0 ? `, and ${counted(ribbonsLost, 'ribbon')} out of the case` : '';
+  return `This takes ${counted(seatsLost, 'connector')} off what they sit on${out}, in all takes together.`;
+}
+
+/** What an edit would take off. */
+export function lostBy(before: Layout, after: ReturnType<typeof applyEdit>): Lost {
+  if (!after.ok) return { seatsLost: 0, ribbonsLost: 0 };
+  return {
+    seatsLost: seatsOf(before) - seatsOf(after.value),
+    ribbonsLost: ribbonsOf(before) - ribbonsOf(after.value),
+  };
 }

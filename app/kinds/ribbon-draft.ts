@@ -2,6 +2,8 @@ import {
   type Bus,
   type Connector,
   evenPlaces,
+  type Face,
+  faceOf,
   freshKindId,
   HP_MM,
   hpToMm,
@@ -29,13 +31,27 @@ import {
   unusedName,
 } from './typed.ts';
 
+/** A connector by itself, as it stands in the editor. */
+export interface ConnectorDraft {
+  /** Rising from 0. */
+  readonly atMm: number;
+  readonly type: 'socket' | 'plug';
+  /** Contacts, as typed; empty: all. */
+  readonly ways: string;
+  readonly face: Face;
+  readonly key: Key;
+  /** Which one of the kind that is changed it was; a new one was none. */
+  readonly was?: number;
+}
+
 /** A kind of ribbon as it stands in the form. */
 export interface RibbonDraft {
   /** `null`: as suggested. */
   readonly name: string | null;
   readonly bus: string;
   readonly lay: 'fixed' | 'bends' | 'loose';
-  readonly spacing: 'even' | 'typed';
+  /** each: every connector by itself, as the editor has them; what is said of all together does not count then. */
+  readonly spacing: 'even' | 'typed' | 'each';
   readonly count: string;
   readonly pitch: string;
   readonly unit: 'HP' | 'mm';
@@ -49,6 +65,7 @@ export interface RibbonDraft {
   readonly key: Key | 'kept';
   readonly owned: string;
   readonly price: string;
+  readonly connectors: readonly ConnectorDraft[];
 }
 
 type RibbonField = keyof RibbonDraft;
@@ -81,8 +98,22 @@ export function newRibbonDraft(kit: Kit, sort: 'ribbon' | 'lead'): RibbonDraft {
     key: 'none',
     owned: '',
     price: '',
+    connectors: socketsAt(isLead ? [0, 250] : evenPlaces(3, hpToMm(5))),
   };
 }
+
+/** New connectors at these places, mm. */
+export const socketsAt = (placesMm: readonly number[]): readonly ConnectorDraft[] =>
+  placesMm.map((atMm) => ({ atMm, type: 'socket', ways: '', face: 'panel', key: 'none' }));
+
+const connectorDraftOf = (connector: Connector, was: number): ConnectorDraft => ({
+  atMm: connector.atMm,
+  type: typeOf(connector),
+  ways: typed(connector.ways),
+  face: faceOf(connector),
+  key: keyOf(connector),
+  was,
+});
 
 const NEAR = 1e-6;
 
@@ -124,6 +155,7 @@ export function ribbonDraftOf(kind: RibbonKind): RibbonDraft {
     key: keys.size === 1 ? ([...keys][0] as Key) : 'kept',
     owned: typed(kind.owned),
     price: typed(kind.price),
+    connectors: connectors.map(connectorDraftOf),
   };
 }
 
@@ -176,6 +208,9 @@ type Read = Reading<RibbonField>;
 const COUNT_WORDS = `A whole number of connectors from 2 to ${MOST_CONNECTORS}`;
 const PLACES_WORDS = 'Places are numbers of mm that rise from 0, as in 0, 36, 96';
 
+const isConnectors = (value: number): boolean =>
+  Number.isInteger(value) && value >= 2 && value <= MOST_CONNECTORS;
+
 function readTypedPlaces(read: Read, text: string): number[] {
   // Between semicolons a comma is a decimal one.
   const between = text.includes(';') ? /;/ : /[,\s]+/;
@@ -187,8 +222,6 @@ function readTypedPlaces(read: Read, text: string): number[] {
 }
 
 function readEvenPlaces(read: Read, { count: text, pitch: away, unit }: RibbonDraft): number[] {
-  const isConnectors = (value: number): boolean =>
-    Number.isInteger(value) && value >= 2 && value <= MOST_CONNECTORS;
   const count = read.number('count', text, COUNT_WORDS, isConnectors);
   const mmOf = (value: number): number => (unit === 'HP' ? hpToMm(value) : value);
   const words = `A distance is a number of ${unit}, at least ${LEAST_MM} mm`;
@@ -197,24 +230,45 @@ function readEvenPlaces(read: Read, { count: text, pitch: away, unit }: RibbonDr
   return evenPlaces(count, mmOf(pitch));
 }
 
+function readEachPlace(read: Read, connectors: readonly ConnectorDraft[]): number[] {
+  const places = connectors.map(({ atMm }) => atMm);
+  if (!isConnectors(places.length)) read.wrong('connectors', COUNT_WORDS);
+  const rise = places.every((mm, i) => (i === 0 ? mm === 0 : mm > (places[i - 1] as number)));
+  if (!rise) read.wrong('connectors', 'No two connectors are at one place');
+  return places;
+}
+
+const WRONG_PLACES = { even: 'pitch', typed: 'places', each: 'connectors' } as const;
+
 /** mm; empty, or not rising, with a problem. */
 function readPlaces(read: Read, draft: RibbonDraft): number[] {
-  const isTyped = draft.spacing === 'typed';
-  const places = isTyped ? readTypedPlaces(read, draft.places) : readEvenPlaces(read, draft);
+  const { spacing } = draft;
+  const places =
+    spacing === 'each'
+      ? readEachPlace(read, draft.connectors)
+      : spacing === 'typed'
+        ? readTypedPlaces(read, draft.places)
+        : readEvenPlaces(read, draft);
   if ((places.at(-1) ?? 0) > MOST_MM) {
-    read.wrong(isTyped ? 'places' : 'pitch', `Longer than ${MOST_MM / 1000} m from end to end`);
+    read.wrong(WRONG_PLACES[spacing], `Longer than ${MOST_MM / 1000} m from end to end`);
   }
   return places;
 }
 
-function readWays(read: Read, { lastWays }: RibbonDraft, bus: Bus | undefined): number | undefined {
+function readWays(
+  read: Read,
+  field: RibbonField,
+  ways: string,
+  bus: Bus | undefined,
+  of = '',
+): number | undefined {
   const most = bus?.pinout.length ?? OPEN_LIMITS.pins.most;
-  const words = `A whole number of contacts from 1 to ${most}, or nothing for all of them`;
+  const words = `${of}A whole number of contacts from 1 to ${most}, or nothing for all of them`;
   return read.maybe(
-    'lastWays',
-    lastWays,
+    field,
+    ways,
     words,
-    (ways) => Number.isInteger(ways) && ways >= 1 && ways <= most,
+    (number) => Number.isInteger(number) && number >= 1 && number <= most,
   );
 }
 
@@ -252,6 +306,55 @@ function connectorAt(
   };
 }
 
+/** A connector as the editor has it; what it does not show, and what was said though it goes without saying, stays. */
+function connectorFrom(
+  { atMm, type, face, key }: ConnectorDraft,
+  ways: number | undefined,
+  origin: Partial<Connector>,
+): Connector {
+  const { type: oldType, face: oldFace, ways: _, key: oldKey, ...rest } = origin;
+  const isUsualFace = face === faceOf({ atMm, type });
+  return {
+    ...rest,
+    atMm,
+    ...((type === 'plug' || oldType === type) && { type }),
+    ...(ways !== undefined && { ways }),
+    ...((!isUsualFace || (oldFace === face && (oldType ?? 'socket') === type)) && { face }),
+    ...((key !== 'none' || oldKey === key) && { key }),
+  };
+}
+
+function readEach(
+  read: Read,
+  { connectors }: RibbonDraft,
+  bus: Bus | undefined,
+  before: readonly Connector[],
+): Connector[] {
+  return connectors.map((connector, i) => {
+    const origin = (connector.was === undefined ? undefined : before[connector.was]) ?? {};
+    const ways = readWays(read, 'connectors', connector.ways, bus, `Connector ${i + 1}: `);
+    return connectorFrom(connector, ways, origin);
+  });
+}
+
+function readTogether(
+  read: Read,
+  draft: RibbonDraft,
+  bus: Bus | undefined,
+  before: readonly Connector[],
+  places: readonly number[],
+): Connector[] {
+  const ways = readWays(read, 'lastWays', draft.lastWays, bus);
+  const last = places.length - 1;
+  return places.map((atMm, i) =>
+    connectorAt(asBefore(atMm, before[i]), originOf(i, places.length, before), draft, {
+      isFirst: i === 0,
+      isLast: i === last,
+      ways,
+    }),
+  );
+}
+
 /** @param before - the kind that is changed; what the form does not show stays as it is */
 export function readRibbon(kit: Kit, draft: RibbonDraft, before?: RibbonKind): ReadRibbon {
   const read = startReading<RibbonField>();
@@ -259,7 +362,9 @@ export function readRibbon(kit: Kit, draft: RibbonDraft, before?: RibbonKind): R
   if (draft.bus === NEW_BUS) read.wrong('bus', 'Finish the new bus, or choose another');
   else if (!bus) read.wrong('bus', 'Choose a bus, or make a new one');
   const places = readPlaces(read, draft);
-  const ways = readWays(read, draft, bus);
+  const old = before?.connectors ?? [];
+  const connectors =
+    draft.spacing === 'each' ? readEach(read, draft, bus, old) : readTogether(read, draft, bus, old, places);
   const gauge = read.maybe(
     'gauge',
     draft.gauge,
@@ -272,7 +377,6 @@ export function readRibbon(kit: Kit, draft: RibbonDraft, before?: RibbonKind): R
 
   const { problems } = read;
   if (hasProblems(problems) || !bus) return { kind: null, problems };
-  const last = places.length - 1;
   const { bends, awg, owned: _, price: __, ...rest } = before ?? {};
   const isFlat = draft.lay !== 'loose';
   const wasFixed = bends === false ? { bends } : {};
@@ -284,18 +388,7 @@ export function readRibbon(kit: Kit, draft: RibbonDraft, before?: RibbonKind): R
     lay: isFlat ? 'flat' : 'loose',
     ...(draft.lay === 'bends' ? { bends: true } : wasFixed),
     ...(gauge !== undefined && (gauge !== USUAL_GAUGE || awg !== undefined) && { awg: gauge }),
-    connectors: places.map((atMm, i) =>
-      connectorAt(
-        asBefore(atMm, before?.connectors[i]),
-        originOf(i, places.length, before?.connectors ?? []),
-        draft,
-        {
-          isFirst: i === 0,
-          isLast: i === last,
-          ways,
-        },
-      ),
-    ),
+    connectors,
     ...(owned !== undefined && { owned }),
     ...(price !== undefined && { price }),
   };

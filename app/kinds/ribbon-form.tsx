@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { RibbonKind } from '../../src/index.ts';
+import { useEditor } from '../hooks.ts';
 import { figure } from '../panels/figures.ts';
 import { RibbonDrawing } from '../panels/ribbon-drawing.tsx';
 import { BusRow } from './bus-row.tsx';
@@ -15,12 +16,7 @@ import {
   ribbonDraftOf,
   ribbonName,
 } from './ribbon-draft.ts';
-
-const LAYS = [
-  { value: 'fixed', label: 'Fixed pitch', means: 'flat; connectors must meet the headers exactly' },
-  { value: 'bends', label: 'May bend', means: 'flat; arches between its connectors' },
-  { value: 'loose', label: 'Hangs loose', means: 'a power lead, or a link to another row' },
-] as const;
+import { LAYS } from './ribbon-lays.ts';
 
 const SPACINGS = [
   { value: 'even', label: 'at one distance' },
@@ -49,6 +45,7 @@ interface Props {
 
 /** A kind of ribbon: how it lies, what it carries, and where its connectors are. */
 export function RibbonForm({ title, sort, before }: Props) {
+  const { session } = useEditor();
   const [kit, made, addBus] = useKitInForm();
   const [draft, setDraft] = useState(() => (before ? ribbonDraftOf(before) : newRibbonDraft(kit, sort)));
   const [drawn, setDrawn] = useState(before);
@@ -73,6 +70,17 @@ export function RibbonForm({ title, sort, before }: Props) {
             <p>
               {shown.connectors.length} connectors on {figure(length, 1)} mm
             </p>
+          )}
+          {before && (
+            <button
+              type="button"
+              className="plain"
+              onClick={() =>
+                session.setState({ kindDesk: null, stockDesk: 'ribbons', ribbonsWith: { kind: before.id } })
+              }
+            >
+              Each connector…
+            </button>
           )}
         </>
       }

@@ -7,6 +7,7 @@ import { feedAllThatNeed } from '../actions/feed-all.ts';
 import { handOver } from '../actions/hand-over.ts';
 import { actions } from '../actions/index.ts';
 import { keysOf } from '../actions/keys-of.ts';
+import { measureRibbon } from '../actions/measure-ribbon.ts';
 import { newEmptyStock, newLayout } from '../actions/new-layout.ts';
 import { openDemo } from '../actions/open-demo.ts';
 import { openFile } from '../actions/open-file.ts';
@@ -122,7 +123,7 @@ export function MenuBody({ menu }: { readonly menu: string }) {
         <Item key={action.id} action={action} menu={menu} />
       ))}
       <h2>Group</h2>
-      {[selectJoined, copy, cut, paste].map((action) => (
+      {[selectJoined, measureRibbon, copy, cut, paste].map((action) => (
         <Item key={action.id} action={action} menu={menu} />
       ))}
       <h2>Moving</h2>

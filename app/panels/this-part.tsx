@@ -1,5 +1,6 @@
 import { copy } from '../actions/copy.ts';
 import { duplicate } from '../actions/duplicate.ts';
+import { measureRibbon } from '../actions/measure-ribbon.ts';
 import { pin } from '../actions/pin.ts';
 import { remove } from '../actions/remove.ts';
 import { selectJoined } from '../actions/select-joined.ts';
@@ -20,6 +21,7 @@ function SeveralParts({ count }: { readonly count: number }) {
         <ActionButton action={pin} shows="both" />
         <ActionButton action={swap} shows="both" />
         <ActionButton action={selectJoined} shows="both" />
+        <ActionButton action={measureRibbon} shows="both" />
         <ActionButton action={copy} shows="both" />
         <ActionButton action={duplicate} shows="both" />
         <ActionButton action={remove} shows="both" />

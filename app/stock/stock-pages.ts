@@ -14,4 +14,19 @@ export const STOCK_PAGES: readonly StockPage[] = [
     label: 'Modules',
     Page: lazy(async () => ({ default: (await import('./modules-page.tsx')).ModulesPage })),
   },
+  {
+    id: 'ribbons',
+    label: 'Ribbons',
+    Page: lazy(async () => ({ default: (await import('./ribbons-page.tsx')).RibbonsPage })),
+  },
+  {
+    id: 'buses',
+    label: 'Buses and voltages',
+    Page: lazy(async () => ({ default: (await import('./buses-page.tsx')).BusesPage })),
+  },
+  {
+    id: 'limits',
+    label: 'Limits',
+    Page: lazy(async () => ({ default: (await import('./limits-page.tsx')).LimitsPage })),
+  },
 ];

@@ -1,4 +1,5 @@
 import type { Edit, Layout, Take } from '../../src/index.ts';
+import { voltageName } from '../panels/figures.ts';
 import { analyse } from './analysis.ts';
 import { takeOf } from './shown.ts';
 
@@ -50,6 +51,12 @@ const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>
   'change-row': ({ take, row }, layout) => `change ${rowOf(layout, take, row)}`,
   'change-supply': ({ take, supply }, layout) => `change ${supplyOf(layout, take, supply)}`,
   'add-bus': ({ bus }) => `make the bus ${bus.name}`,
+  'add-voltage': ({ voltage }) => `add ${voltageName(voltage.id)}`,
+  'change-bus': ({ bus }) => `change the bus ${bus.name}`,
+  'change-voltage': ({ id }) => `change ${voltageName(id)}`,
+  'remove-bus': ({ bus }, { kit }) => `remove the bus ${kindName(kit.buses, bus)}`,
+  'remove-voltage': ({ voltage }) => `remove ${voltageName(voltage)}`,
+  'set-limits': () => 'change limits',
   'add-module-kind': ({ kind }) => `make ${kind.name}`,
   'add-ribbon-kind': ({ kind }) => `make ${kind.name}`,
   'change-module-kind': ({ kind }) => `change ${kind.name}`,

@@ -57,6 +57,14 @@ export interface ChosenConnector {
   readonly connector: number;
 }
 
+/** A header of a module, as a seat names it. */
+export interface HeaderName {
+  readonly module: string;
+  readonly header: string;
+}
+
+type RibbonsWith = { readonly kind: string } | { readonly headers: readonly HeaderName[] };
+
 /** Everything about how a layout is looked at that is no part of it. */
 export interface Session {
   readonly side: Side;
@@ -98,6 +106,8 @@ export interface Session {
   readonly kindDesk: KindDesk | null;
   /** The page of the stock that lies open. */
   readonly stockDesk: StockPageId | null;
+  /** What its page of ribbons opens with, once: a kind, or headers that one is to be made for. */
+  readonly ribbonsWith: RibbonsWith | null;
   /** All layouts that are kept lie open, to take one. */
   readonly showsLayouts: boolean;
   /** The ways to pass the layout on are open. */
@@ -147,6 +157,7 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   listOpen: 'browser',
   kindDesk: 'nowhere',
   stockDesk: 'nowhere',
+  ribbonsWith: 'nowhere',
   showsLayouts: 'nowhere',
   handsOver: 'nowhere',
   offered: 'nowhere',
@@ -186,6 +197,7 @@ export const FIRST_SESSION: Session = {
   listOpen: false,
   kindDesk: null,
   stockDesk: null,
+  ribbonsWith: null,
   showsLayouts: false,
   handsOver: false,
   offered: null,

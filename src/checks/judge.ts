@@ -1,3 +1,4 @@
+import { escapeKeyPart } from '../layout/key-part.ts';
 import type { Take } from '../layout/layout.ts';
 import { remember } from '../layout/remember.ts';
 import type { DerivedTake } from '../wiring/derived-take.ts';
@@ -24,16 +25,12 @@ function sortSubjects(subjects: readonly Subject[]): Subject[] {
   return [...idsOfType].flatMap(([type, ids]) => [...ids].sort(byCodeUnit).map((id) => ({ type, id })));
 }
 
-/** Ids may hold any text, half surrogate pairs included, which the language's own escaping refuses. */
-const escapeId = (text: string): string =>
-  text.replace(/[^A-Za-z0-9_.~-]/g, (unit) => `%${unit.charCodeAt(0).toString(16)}`);
-
 const byCodeUnit = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 /** The key of what a check found, its subjects sorted. */
 function keyOfSorted(check: string, subjects: readonly Subject[], part: string | undefined): string {
-  const named = subjects.map(({ type, id }) => `${type}:${escapeId(id)}`).join('+');
-  return part === undefined ? `${check}/${named}` : `${check}/${named}/${escapeId(part)}`;
+  const named = subjects.map(({ type, id }) => `${type}:${escapeKeyPart(id)}`).join('+');
+  return part === undefined ? `${check}/${named}` : `${check}/${named}/${escapeKeyPart(part)}`;
 }
 
 /** The key of what a check found. */

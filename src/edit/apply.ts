@@ -8,13 +8,16 @@ import { addRibbonKind } from './add-ribbon-kind.ts';
 import { addRow } from './add-row.ts';
 import { addSupply } from './add-supply.ts';
 import { addTake } from './add-take.ts';
+import { addVoltage } from './add-voltage.ts';
 import { bringBack } from './bring-back.ts';
 import type { Edited } from './change.ts';
 import { changeBoard } from './change-board.ts';
+import { changeBus } from './change-bus.ts';
 import { changeModuleKind } from './change-module-kind.ts';
 import { changeRibbonKind } from './change-ribbon-kind.ts';
 import { changeRow } from './change-row.ts';
 import { changeSupply } from './change-supply.ts';
+import { changeVoltage } from './change-voltage.ts';
 import { duplicateModules } from './duplicate-modules.ts';
 import type { Edit } from './edit.ts';
 import { exchangeRibbon } from './exchange-ribbon.ts';
@@ -28,6 +31,7 @@ import { paste } from './paste.ts';
 import { pinModules } from './pin-modules.ts';
 import { placeModule } from './place-module.ts';
 import { removeBoard } from './remove-board.ts';
+import { removeBus } from './remove-bus.ts';
 import { removeModuleKind } from './remove-module-kind.ts';
 import { removeModules } from './remove-modules.ts';
 import { removeRibbonKind } from './remove-ribbon-kind.ts';
@@ -35,11 +39,13 @@ import { removeRibbons } from './remove-ribbons.ts';
 import { removeRow } from './remove-row.ts';
 import { removeSupply } from './remove-supply.ts';
 import { removeTake } from './remove-take.ts';
+import { removeVoltage } from './remove-voltage.ts';
 import { renameLayout } from './rename-layout.ts';
 import { renameModule } from './rename-module.ts';
 import { renameTake } from './rename-take.ts';
 import { seatConnector } from './seat-connector.ts';
 import { setBoardHeaders } from './set-board-headers.ts';
+import { setLimits } from './set-limits.ts';
 import { severalBy } from './several.ts';
 import { slideRibbon } from './slide-ribbon.ts';
 import { swapModules } from './swap-modules.ts';
@@ -95,6 +101,12 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'swap-modules': swapModules,
   'turn-ribbon': turnRibbon,
   'twist-ribbon': twistRibbon,
+  'add-voltage': addVoltage,
+  'change-bus': changeBus,
+  'change-voltage': changeVoltage,
+  'remove-bus': removeBus,
+  'remove-voltage': removeVoltage,
+  'set-limits': setLimits,
   unseat,
 };
 

@@ -7,12 +7,15 @@ import type { AddRibbonKind } from './add-ribbon-kind.ts';
 import type { AddRow } from './add-row.ts';
 import type { AddSupply } from './add-supply.ts';
 import type { AddTake } from './add-take.ts';
+import type { AddVoltage } from './add-voltage.ts';
 import type { BringBack } from './bring-back.ts';
 import type { ChangeBoard } from './change-board.ts';
+import type { ChangeBus } from './change-bus.ts';
 import type { ChangeModuleKind } from './change-module-kind.ts';
 import type { ChangeRibbonKind } from './change-ribbon-kind.ts';
 import type { ChangeRow } from './change-row.ts';
 import type { ChangeSupply } from './change-supply.ts';
+import type { ChangeVoltage } from './change-voltage.ts';
 import type { DuplicateModules } from './duplicate-modules.ts';
 import type { ExchangeRibbon } from './exchange-ribbon.ts';
 import type { LabelRibbon } from './label-ribbon.ts';
@@ -25,6 +28,7 @@ import type { Paste } from './paste.ts';
 import type { PinModules } from './pin-modules.ts';
 import type { PlaceModule } from './place-module.ts';
 import type { RemoveBoard } from './remove-board.ts';
+import type { RemoveBus } from './remove-bus.ts';
 import type { RemoveModuleKind } from './remove-module-kind.ts';
 import type { RemoveModules } from './remove-modules.ts';
 import type { RemoveRibbonKind } from './remove-ribbon-kind.ts';
@@ -32,11 +36,13 @@ import type { RemoveRibbons } from './remove-ribbons.ts';
 import type { RemoveRow } from './remove-row.ts';
 import type { RemoveSupply } from './remove-supply.ts';
 import type { RemoveTake } from './remove-take.ts';
+import type { RemoveVoltage } from './remove-voltage.ts';
 import type { RenameLayout } from './rename-layout.ts';
 import type { RenameModule } from './rename-module.ts';
 import type { RenameTake } from './rename-take.ts';
 import type { SeatConnector } from './seat-connector.ts';
 import type { SetBoardHeaders } from './set-board-headers.ts';
+import type { SetLimits } from './set-limits.ts';
 import type { Several } from './several.ts';
 import type { SlideRibbon } from './slide-ribbon.ts';
 import type { SwapModules } from './swap-modules.ts';
@@ -90,4 +96,10 @@ export type Edit =
   | SwapModules
   | TurnRibbon
   | TwistRibbon
+  | AddVoltage
+  | ChangeBus
+  | ChangeVoltage
+  | RemoveBus
+  | RemoveVoltage
+  | SetLimits
   | Unseat;

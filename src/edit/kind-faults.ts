@@ -1,5 +1,5 @@
 import type { Issue, IssueList } from '../layout/issue.ts';
-import type { Bus, Kit, ModuleKind, RibbonKind } from '../layout/layout.ts';
+import type { Bus, Kit, Limits, ModuleKind, RibbonKind, Voltage } from '../layout/layout.ts';
 import { malformationsOf } from '../layout/malformations.ts';
 import { OPEN_LIMITS } from '../layout/open-limits.ts';
 import { moduleKindIssues, ribbonKindIssues } from '../layout/references.ts';
@@ -25,6 +25,14 @@ const refuseIfNameless = ({ name }: { readonly name: string }, what: string) =>
 /** The refusal of a bus that could not be saved. */
 export const refuseBus = (bus: Bus) =>
   refuseFor(bus.name, malformationsOf(bus, nouns.Bus)) ?? refuseIfNameless(bus, 'bus');
+
+/** The refusal of a voltage that could not be saved. */
+export const refuseVoltage = (voltage: Voltage) =>
+  refuseFor(voltage.id, malformationsOf(voltage, nouns.Voltage));
+
+/** The refusal of limits that could not be saved. */
+export const refuseLimits = (limits: Partial<Limits>) =>
+  refuseFor('The limits', malformationsOf(limits, nouns.Limits));
 
 /** The refusal of a kind of module that could not be saved in this kit. */
 export const refuseModuleKind = (kit: Kit, kind: ModuleKind) =>

@@ -48,6 +48,10 @@ function withStrangeKeys<T extends object>(noun: Noun, before: object | undefine
   return strange.length > 0 ? { ...after, ...Object.fromEntries(strange) } : after;
 }
 
+/** A thing whose parts have no keys that a newer program could have written. */
+export const replacedAlone = <T extends object>(noun: Noun, before: T, after: T): T =>
+  sharing(before, withStrangeKeys(noun, before, after));
+
 /**
  * @param parts - the list of the object whose items may have keys of their own that this program does not know
  */
@@ -62,5 +66,5 @@ export function replaced<T extends object, K extends keyof T>(
   const list = (after[parts] as readonly object[]).map((part, i) =>
     withStrangeKeys(partNoun, partnerOf(old, part, i) as object | undefined, part),
   );
-  return sharing(before, withStrangeKeys(noun, before, { ...after, [parts]: list }));
+  return replacedAlone(noun, before, { ...after, [parts]: list });
 }

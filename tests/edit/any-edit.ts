@@ -1,7 +1,16 @@
 import fc from 'fast-check';
 import { clipOf } from '../../src/edit/clip-of.ts';
 import type { Edit } from '../../src/edit/edit.ts';
-import type { Bus, Layout, ModuleKind, Ribbon, RibbonKind, Seat, Take } from '../../src/layout/layout.ts';
+import type {
+  Bus,
+  Layout,
+  ModuleKind,
+  Ribbon,
+  RibbonKind,
+  Seat,
+  Take,
+  Voltage,
+} from '../../src/layout/layout.ts';
 import { targetsIn } from '../support/little-layout.ts';
 
 /** Numbers from which `editFrom` makes its choices: what they choose from is only known when it comes to it. */
@@ -61,6 +70,13 @@ const busFor = (draw: Draw, layout: Layout): Bus => ({
   name: draw.of(['Reef', 'Sand', 'Reef', ''], ''),
   pinout: draw.of([['GND', '+12'], ['GND', ''], ['GND'], ['mix', 'GND', '+12', 'GND']], []),
   ...(draw.flag() && { membersPerHost: draw.number() % 5 }),
+});
+
+/** Also ids that are taken, by a signal or GND among others, and figures that no kit could be saved with. */
+const voltageFor = (draw: Draw): Voltage => ({
+  id: draw.of(['+15', '-15', '+12', 'mix', 'GND', ''], ''),
+  volts: draw.of([15, -15, 12, 0, Number.NaN], 15),
+  ...(draw.flag() && { dropMv: figure(draw) }),
 });
 
 const busIdFor = (draw: Draw, layout: Layout): string =>
@@ -137,6 +153,29 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     ...(draw.flag() && { fields: { widthMm: figure(draw), name: draw.of(names, '') } }),
   }),
   'add-bus': (draw, layout) => ({ type: 'add-bus', bus: busFor(draw, layout) }),
+  'add-voltage': (draw) => ({ type: 'add-voltage', voltage: voltageFor(draw) }),
+  'change-bus': (draw, layout) => ({
+    type: 'change-bus',
+    bus: changedFrom(draw, layout.kit.buses, (id) => ({ ...busFor(draw, layout), id })),
+  }),
+  'change-voltage': (draw, layout) => ({
+    type: 'change-voltage',
+    id: draw.of(idsOf(layout.kit.voltages), NOBODY),
+    voltage: voltageFor(draw),
+  }),
+  'remove-bus': (draw, layout) => ({ type: 'remove-bus', bus: draw.of(idsOf(layout.kit.buses), NOBODY) }),
+  'remove-voltage': (draw, layout) => ({
+    type: 'remove-voltage',
+    voltage: draw.of(idsOf(layout.kit.voltages), NOBODY),
+  }),
+  'set-limits': (draw) => ({
+    type: 'set-limits',
+    limits: {
+      seatToleranceMm: draw.flag() ? figure(draw) : null,
+      ...(draw.flag() && { headroom: figure(draw) }),
+      ...(draw.flag() && { contactMilliohm: draw.flag() ? figure(draw) : null }),
+    },
+  }),
   'add-module-kind': (draw, layout) => ({
     type: 'add-module-kind',
     kind: moduleKindFor(draw, layout, kindIdFor(draw, layout.kit.modules)),
@@ -431,6 +470,12 @@ export function editFrom(layout: Layout, numbers: readonly number[], type?: Edit
 export const KIT_EDITS: ReadonlySet<Edit['type']> = new Set<Edit['type']>([
   'add-bus',
   'add-module-kind',
+  'add-voltage',
+  'change-bus',
+  'change-voltage',
+  'remove-bus',
+  'remove-voltage',
+  'set-limits',
   'add-ribbon-kind',
   'change-module-kind',
   'change-ribbon-kind',

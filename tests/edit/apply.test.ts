@@ -299,6 +299,18 @@ describe('an edit that names nothing', () => {
       { type: 'twist-ribbon', take, ribbon: 'r', after: 0, halfTwists: -1 },
       'Half-twists must be a whole number, 0 or more',
     ],
+    [
+      { type: 'add-voltage', voltage: { id: 'GND', volts: 1 } },
+      'GND cannot be kept so: id: GND is implied and no voltage',
+    ],
+    [{ type: 'change-bus', bus: { id: 'x', name: 'X', pinout: ['GND', ''] } }, 'There is no bus "x"'],
+    [{ type: 'change-voltage', id: 'x', voltage: { id: 'x', volts: 9 } }, 'There is no voltage "x"'],
+    [{ type: 'remove-bus', bus: 'x' }, 'There is no bus "x"'],
+    [{ type: 'remove-voltage', voltage: 'x' }, 'There is no voltage "x"'],
+    [
+      { type: 'set-limits', limits: { headroom: 2 } },
+      'The limits cannot be kept so: headroom: must be at most 1, not 2',
+    ],
     [{ type: 'unseat', take, ribbon: 'x', connector: 0 }, 'There is no ribbon "x"'],
     [{ type: 'unseat', take, ribbon: 'r', connector: -1 }, 'r has no connector 0'],
   ];

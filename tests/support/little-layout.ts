@@ -21,10 +21,14 @@ import { deepFreeze } from './deep-freeze.ts';
 
 /** Invented data of the demo's scenario: enough kinds for every edit to have something to work on. */
 const plainKit: Kit = {
-  voltages: [{ id: '+12', volts: 12 }],
+  voltages: [
+    { id: '+12', volts: 12 },
+    { id: '+15', volts: 15 },
+  ],
   buses: [
     { id: 'shore', name: 'Shore', pinout: ['GND', 'GND', '+12', 'mix'] },
     { id: 'tide', name: 'Tide', pinout: ['GND', 'sum'] },
+    { id: 'surf', name: 'Surf', pinout: ['GND', 'foam'] },
   ],
   modules: [
     {

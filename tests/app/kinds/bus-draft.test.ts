@@ -1,7 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type BusDraft, lineOf, NEW_BUS_DRAFT, pinsShown, readBus } from '../../../app/kinds/bus-draft.ts';
-import { applyEdit, emptyKit, emptyLayout } from '../../../src/index.ts';
+import {
+  type BusDraft,
+  busDraftOf,
+  lineOf,
+  NEW_BUS_DRAFT,
+  pinsShown,
+  readBus,
+} from '../../../app/kinds/bus-draft.ts';
+import { applyEdit, demoLayout, emptyKit, emptyLayout } from '../../../src/index.ts';
 import { runs } from '../../support/runs.ts';
 
 const kit = emptyKit();
@@ -61,5 +68,19 @@ describe('the form for a bus', () => {
       if (bus) expect(applyEdit(emptyLayout(kit), { type: 'add-bus', bus })).toMatchObject({ ok: true });
     });
     fc.assert(property, runs(500));
+  });
+});
+
+describe('the form for a bus that there is', () => {
+  it.each(demoLayout().kit.buses)('gives $name back as it is where nothing is changed', (bus) => {
+    const { kit: shoreline } = demoLayout();
+    expect(readBus(shoreline, busDraftOf(bus), bus).bus).toEqual(bus);
+  });
+
+  it('takes no pin for another line that was not touched, and keeps keys that are not known', () => {
+    const bus = { id: 'odd', name: 'Odd', pinout: ['0', '12', '', 'ground'], membersPerHost: 0, later: 1 };
+    expect(readBus(kit, busDraftOf(bus), bus).bus).toEqual(bus);
+    const typed = { ...busDraftOf(bus), pins: ['0', '12 V', '', 'ground'] };
+    expect(readBus(kit, typed, bus).bus?.pinout).toEqual(['0', '+12', '', 'ground']);
   });
 });

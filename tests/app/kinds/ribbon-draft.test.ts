@@ -168,3 +168,53 @@ describe('the form for a ribbon that there is', () => {
     expect(first?.connectors.map(({ type }) => type)).toEqual(['plug', undefined, undefined]);
   });
 });
+
+describe('each connector by itself', () => {
+  const each = (kind: RibbonKind) => ({ ...ribbonDraftOf(kind), spacing: 'each' as const });
+
+  it.each(kit.ribbons)('gives $name back as it is where nothing is changed', (kind) => {
+    expect(readRibbon(kit, each(kind), kind).kind).toEqual(kind);
+  });
+
+  it('keeps what goes without saying where it was said, and keys that are not known', () => {
+    const kind = {
+      id: 'own',
+      name: 'Own',
+      bus: 'shore',
+      lay: 'flat',
+      later: 1,
+      connectors: [
+        { atMm: 0, type: 'socket', face: 'panel', key: 'none', later: 2 },
+        { atMm: 20, type: 'plug', ways: 4, later: 3 },
+        { atMm: 45, face: 'rear', key: 'with-stripe' },
+      ],
+    } as RibbonKind;
+    expect(readRibbon(kit, each(kind), kind).kind).toEqual(kind);
+    const draft = each(kind);
+    const turned = draft.connectors.map((connector, i) =>
+      i === 1 ? { ...connector, type: 'socket' as const, face: 'panel' as const, ways: '' } : connector,
+    );
+    expect(readRibbon(kit, { ...draft, connectors: turned }, kind).kind?.connectors[1]).toEqual({
+      atMm: 20,
+      later: 3,
+    });
+    const without = { ...draft, connectors: draft.connectors.slice(0, 2) };
+    expect(readRibbon(kit, without, kind).kind?.connectors).toEqual(kind.connectors.slice(0, 2));
+  });
+
+  it.each([
+    [{ connectors: [] }, 'connectors'],
+    [{ ways: '11' }, 'connectors'],
+    [{ atMm: 0 }, 'connectors'],
+    [{ atMm: 20_000 }, 'connectors'],
+  ])('names what is wrong in %j', (part, field) => {
+    const draft = { ...newRibbonDraft(none, 'ribbon'), spacing: 'each' as const };
+    const connectors =
+      'connectors' in part
+        ? []
+        : draft.connectors.map((connector, i) => (i === 2 ? { ...connector, ...part } : connector));
+    const { kind, problems } = readRibbon(none, { ...draft, connectors });
+    expect(kind).toBeNull();
+    expect(Object.keys(problems)).toEqual([field]);
+  });
+});
