@@ -39,6 +39,7 @@ import type { SetBoardHeaders } from './set-board-headers.ts';
 import type { Several } from './several.ts';
 import type { SlideRibbon } from './slide-ribbon.ts';
 import type { SwapModules } from './swap-modules.ts';
+import type { TakeKinds } from './take-kinds.ts';
 import type { TurnRibbon } from './turn-ribbon.ts';
 import type { TwistRibbon } from './twist-ribbon.ts';
 import type { Unseat } from './unseat.ts';
@@ -86,6 +87,7 @@ export type Edit =
   | Several<Edit>
   | SlideRibbon
   | SwapModules
+  | TakeKinds
   | TurnRibbon
   | TwistRibbon
   | Unseat;

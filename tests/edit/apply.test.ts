@@ -291,6 +291,14 @@ describe('an edit that names nothing', () => {
     ],
     [{ type: 'slide-ribbon', take, ribbon: 'r', to: { headers: 0.5 } }, 'A ribbon slides by whole headers'],
     [{ type: 'swap-modules', take, modules: ['a', 'x'] }, 'There is no module "x"'],
+    [
+      { type: 'take-kinds', from: layout.kit, kinds: [{ sort: 'module', id: 'x' }] },
+      'There is no kind "x" to take',
+    ],
+    [
+      { type: 'take-kinds', from: layout.kit, kinds: [{ sort: 'bus', id: 'shore', instead: 'x' }] },
+      'There is no bus "x"',
+    ],
     [{ type: 'turn-ribbon', take, ribbon: 'x', seats: 'keep' }, 'There is no ribbon "x"'],
     [{ type: 'twist-ribbon', take, ribbon: 'x', after: 0, halfTwists: 1 }, 'There is no ribbon "x"'],
     [{ type: 'twist-ribbon', take, ribbon: 'r', after: 2, halfTwists: 1 }, 'r has no gap after connector 3'],
