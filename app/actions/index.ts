@@ -10,6 +10,7 @@ import { labelRibbon } from './label-ribbon.ts';
 import { showAllLayers, toggleLeads } from './layers.ts';
 import { letGo } from './let-go.ts';
 import { lockRibbons } from './lock-ribbons.ts';
+import { newFromStock } from './new-from-stock.ts';
 import { newLeadKind, newModuleKind, newRibbonKind } from './new-kind.ts';
 import { newEmptyStock, newLayout } from './new-layout.ts';
 import { nudges } from './nudge.ts';
@@ -69,6 +70,7 @@ export const actions: readonly Action[] = [
   nextRibbon,
   previousRibbon,
   newLayout,
+  newFromStock,
   newEmptyStock,
   openDemo,
   openFile,

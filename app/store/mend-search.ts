@@ -55,16 +55,18 @@ function schedule(editor: Editor, ms: number): void {
 export const mendsKnown = (derived: WholeTake, { key }: Note): readonly Mend[] | undefined =>
   knownOf(derived).get(key);
 
-/** Looks for what mends a note, a slice at a time, one note after the other. Answers with how to call it off. */
-export function findMends(editor: Editor, derived: WholeTake, note: Note, found: Found): () => void {
-  const job: Job = {
-    search: searchMends(derived, note),
-    found(mends) {
-      knownOf(derived).set(note.key, mends);
-      found(mends);
-    },
-  };
+/** Searches a slice at a time, after whatever else is searched for. Answers with how to call it off. */
+export function searchInSlices(editor: Editor, search: Job['search'], found: Found): () => void {
+  const job: Job = { search, found };
   jobs.add(job);
   schedule(editor, 0);
   return () => void jobs.delete(job);
+}
+
+/** Looks for what mends a note, a slice at a time, one note after the other. Answers with how to call it off. */
+export function findMends(editor: Editor, derived: WholeTake, note: Note, found: Found): () => void {
+  return searchInSlices(editor, searchMends(derived, note), (mends) => {
+    knownOf(derived).set(note.key, mends);
+    found(mends);
+  });
 }

@@ -166,6 +166,7 @@ describe('a bad cell', () => {
     const text = 'Name,Width,Notes\r\nA,5,"one\r\ntwo"\r\n\r\nB,five,\r\nC,6,\r\nA,7,\r\n';
     expect(badIn(text)).toEqual([
       'Row 4, column B (Width): “five”, it is not a width: from 0.5 HP on, in halves.',
+      'Row 6, column A (Name): “A”, row 2 tells of the same kind.',
     ]);
     expect(badIn(text.replace('five', '4'))).toEqual([
       'Row 6, column A (Name): “A”, row 2 tells of the same kind.',
