@@ -8,9 +8,12 @@ export function KeptMark() {
   const offers = useOffers(stock);
   const open = stock ? openOffers(stock, offers).length : 0;
   return open > 0 ? (
-    <small className="page-mark">
-      {open}
-      <span className="unseen"> to decide</span>
-    </small>
+    <>
+      <span className="unseen">, </span>
+      <small className="page-mark">
+        {open}
+        <span className="unseen"> to decide</span>
+      </small>
+    </>
   ) : null;
 }

@@ -27,6 +27,9 @@ const GROUPS: readonly (readonly [sort: KindSort, title: string])[] = [
   ['bus', 'Buses'],
 ];
 
+/** The same row whatever is said of the kind, so that its field keeps the keys. */
+const rowKey = ({ sort, kept, here }: Offer): string => `${sort} ${(kept ?? here)?.id}`;
+
 const ofSort = (offers: readonly Offer[], sort: KindSort): readonly Offer[] =>
   offers.filter((offer) => offer.sort === sort);
 
@@ -180,6 +183,12 @@ function KeptStock({ stock, keeper }: Props) {
         </button>
       )}
 
+      {kept.length === 0 && (
+        <p className="none">
+          Nothing is kept here yet. Kinds that you make come here by themselves; those of a layout when you
+          say so.
+        </p>
+      )}
       {hereOnly.length > 0 && (
         <section className="stock-part">
           <header>
@@ -191,7 +200,7 @@ function KeptStock({ stock, keeper }: Props) {
           <Groups
             offers={hereOnly}
             row={(offer) => (
-              <li key={offer.key}>
+              <li key={rowKey(offer)}>
                 <b>{offer.name}</b>
                 <small>{offer.here && kindFacts(offer.here)}</small>
                 <span className="row-deeds">
@@ -205,55 +214,51 @@ function KeptStock({ stock, keeper }: Props) {
         </section>
       )}
 
-      <section className="stock-part">
-        <header>
-          <h3>In my stock</h3>
-        </header>
-        {kept.length === 0 && (
-          <p className="none">
-            Nothing is kept here yet. Kinds that you make come here by themselves; those of a layout when you
-            say so.
-          </p>
-        )}
-        <Groups
-          offers={kept}
-          row={(offer) => (
-            <li key={offer.key}>
-              <b>{offer.kept?.name}</b>
-              <small>{offer.kept && kindFacts(offer.kept)}</small>
-              {offer.kept && offer.sort !== 'bus' && (
-                <OwnedField
-                  name={offer.kept.name}
-                  owned={ownedOf(offer.kept)}
-                  onOwned={(owned) => void setOwned(offer, owned)}
-                />
-              )}
-              <span className="row-deeds">
-                {offer.standing === 'stock' ? (
+      {kept.length > 0 && (
+        <section className="stock-part">
+          <header>
+            <h3>In my stock</h3>
+          </header>
+          <Groups
+            offers={kept}
+            row={(offer) => (
+              <li key={rowKey(offer)}>
+                <b>{offer.kept?.name}</b>
+                <small>{offer.kept && kindFacts(offer.kept)}</small>
+                {offer.kept && offer.sort !== 'bus' && (
+                  <OwnedField
+                    name={offer.kept.name}
+                    owned={ownedOf(offer.kept)}
+                    onOwned={(owned) => void setOwned(offer, owned)}
+                  />
+                )}
+                <span className="row-deeds">
+                  {offer.standing === 'stock' ? (
+                    <button
+                      type="button"
+                      className="plain"
+                      onClick={() => take([offer], `${offer.name} is in this layout.`)}
+                    >
+                      Put in this layout<span className="unseen">: {offer.name}</span>
+                    </button>
+                  ) : (
+                    <small>in this layout</small>
+                  )}
                   <button
                     type="button"
-                    className="plain"
-                    onClick={() => take([offer], `${offer.name} is in this layout.`)}
+                    className="quiet icon"
+                    aria-label={`Take ${offer.kept?.name} out of my stock`}
+                    title="Take it out of my stock"
+                    onClick={() => void remove(offer)}
                   >
-                    Put in this layout<span className="unseen">: {offer.name}</span>
+                    <Icon name="close" />
                   </button>
-                ) : (
-                  <small>in this layout</small>
-                )}
-                <button
-                  type="button"
-                  className="quiet icon"
-                  aria-label={`Take ${offer.kept?.name} out of my stock`}
-                  title="Take it out of my stock"
-                  onClick={() => void remove(offer)}
-                >
-                  <Icon name="close" />
-                </button>
-              </span>
-            </li>
-          )}
-        />
-      </section>
+                </span>
+              </li>
+            )}
+          />
+        </section>
+      )}
       <p className="aside">
         My stock is kept by this browser, on this device, for all layouts; a layout carries copies of what it
         uses. The browser may clear it: save what matters as a file. What comes from a file or a bandmate’s

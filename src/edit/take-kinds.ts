@@ -103,10 +103,21 @@ function beside<K extends ModuleKind | RibbonKind>(kinds: readonly K[], kind: K)
   return id === kind.id && name === kind.name ? kind : { ...kind, id, name };
 }
 
-const refuseIfFull = ({ voltages, buses }: Kit) =>
-  voltages.length > OPEN_LIMITS.voltages.most || buses.length > OPEN_LIMITS.kinds.most
+/** The refusal of what came with the kinds. */
+const refuseNews = ({ voltages, buses }: Kit, before: Kit) =>
+  buses
+    .filter((bus) => !before.buses.includes(bus))
+    .map(refuseBus)
+    .find((refusal) => refusal !== undefined) ??
+  (voltages.length > OPEN_LIMITS.voltages.most || buses.length > OPEN_LIMITS.kinds.most
     ? refuse('The kit would hold too many voltages or buses')
-    : undefined;
+    : undefined);
+
+/** Whether a kind says what another says, of the same id or of one that was numbered when it came beside it. */
+export function isKnownAs(known: ModuleKind | RibbonKind, kind: ModuleKind | RibbonKind): boolean {
+  const renamed = { ...known, name: kind.name };
+  return isSameKind(known, kind) || (known.id.startsWith(`${kind.id}-`) && isSameKind(renamed, kind));
+}
 
 /** One kind after the other, each in terms of the kit: instead of one, or beside all. */
 function takeEach<K extends ModuleKind | RibbonKind>(
@@ -124,9 +135,7 @@ function takeEach<K extends ModuleKind | RibbonKind>(
     const { instead } = taken.find(({ id }) => id === kind.id) ?? {};
     if (instead !== undefined) return commands.change(done.value, { ...kind, id: instead });
     const list = listOf(done.value);
-    return list.some((other) => isSameKind(other, kind))
-      ? done
-      : commands.add(done.value, beside(list, kind));
+    return list.some((other) => isKnownAs(other, kind)) ? done : commands.add(done.value, beside(list, kind));
   }, start);
 }
 
@@ -141,7 +150,7 @@ export function takeKinds(layout: Layout, edit: TakeKinds): Edited<Layout> {
   if (!changed.ok) return changed;
   const { kit } = changed.value;
   const merged = mergeKit({ ...kit, modules: [], ribbons: [] }, partOf(edit)).kit;
-  const full = refuseIfFull(merged);
+  const full = refuseNews(merged, kit);
   if (full) return full;
   const withBuses = withField(withField(kit, 'voltages', merged.voltages), 'buses', merged.buses);
   const ready: Edited<Layout> = ok(withField(changed.value, 'kit', withBuses));

@@ -1,7 +1,7 @@
 import type { Edit } from '../edit/edit.ts';
 import { mergeKit } from '../edit/merge-kit.ts';
-import type { TakenKind } from '../edit/take-kinds.ts';
-import type { Bus, Kit } from '../layout/layout.ts';
+import { isKnownAs, type TakenKind } from '../edit/take-kinds.ts';
+import type { Bus, Kit, ModuleKind } from '../layout/layout.ts';
 import { saysTheSame } from '../layout/says-the-same.ts';
 import { differencesOf } from './differences.ts';
 import {
@@ -64,7 +64,9 @@ function offersOf(stock: MyStock, kit: Kit, sort: KindSort, idOf: ReadonlyMap<st
   const byId = new Map(mine.map((kind) => [kind.id, kind]));
   const met = new Set<string>();
   const here = listIn(kit, sort).map((own): Offer => {
-    const same = byId.get(idOf.get(own.id) ?? '');
+    const same =
+      byId.get(idOf.get(own.id) ?? '') ??
+      (sort === 'bus' ? undefined : mine.find((kind) => isKnownAs(kind as ModuleKind, own as ModuleKind)));
     const kept = same ?? byId.get(own.id);
     const key = [kindKey(sort, own.id), wholeMarkOf(own), kept ? wholeMarkOf(kept) : ''].join(' ');
     if (!kept) return { key, sort, standing: 'here', name: own.name, here: own, differences: [] };

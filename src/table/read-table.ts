@@ -47,10 +47,11 @@ interface Reading {
 
 /** "Row 4, column C (Width): “5,2”: it is not a width: from 0.5 HP on, in halves." */
 export function badCellWords({ row, column, text, why }: BadCell): string {
-  if (!column) return `Row ${row}: ${why}.`;
+  const end = why.endsWith('?') ? why : `${why}.`;
+  if (!column) return `Row ${row}: ${end}`;
   const name = column.heading || column.field?.label;
   const place = `Row ${row}, column ${column.letter}${name ? ` (${name})` : ''}`;
-  return `${place}: ${text === '' ? 'empty' : `“${text.length > 60 ? `${text.slice(0, 60)}…` : text}”`}, ${why}.`;
+  return `${place}: ${text === '' ? 'empty' : `“${text.length > 60 ? `${text.slice(0, 60)}…` : text}”`}, ${end}`;
 }
 
 const isEmpty = (row: readonly string[]): boolean => row.every((cell) => cell.trim() === '');

@@ -6,9 +6,9 @@ import { applyEdit, commands } from '../../src/edit/apply.ts';
 import { clipOf } from '../../src/edit/clip-of.ts';
 import type { Edit } from '../../src/edit/edit.ts';
 import type { Layout } from '../../src/layout/layout.ts';
-import { describeFailure, openDocument } from '../../src/layout/open.ts';
 import { deepFreeze } from '../support/deep-freeze.ts';
 import { anyLayout, flawsOf, littleLayout, module, ribbon, seats, takeOf } from '../support/little-layout.ts';
+import { whyNotOpened } from '../support/opened.ts';
 import { runs } from '../support/runs.ts';
 import { anyDraw, editFrom, KIT_EDITS } from './any-edit.ts';
 
@@ -56,12 +56,6 @@ function partsOf(layout: Layout): Map<string, object> {
 }
 
 const laterKeys = (layout: object): number => JSON.stringify(layout).split('"later"').length;
-
-/** Why a layout could not be opened again, by the schema and the references; undefined where it could. */
-function whyNotOpened(layout: Layout): string | undefined {
-  const opened = openDocument(layout);
-  return opened.ok ? undefined : describeFailure(opened.error);
-}
 
 describe('the registry', () => {
   it('has one command for each file that is no helper', () => {

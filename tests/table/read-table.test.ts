@@ -144,7 +144,7 @@ describe('a bad cell', () => {
     ],
     [
       'A,5,,Shoer,1,2,,',
-      'Row 2, column D (Header 1 bus): “Shoer”, no bus has this name; did you mean "Shore"?.',
+      'Row 2, column D (Header 1 bus): “Shoer”, no bus has this name; did you mean "Shore"?',
     ],
     ['A,5,,,1,2,,', 'Row 2, column D (Header 1 bus): empty, header 1 needs its bus.'],
     ['A,5,,Shore,1,,,', 'Row 2, column F (Header 1 y): empty, header 1 needs its y.'],
