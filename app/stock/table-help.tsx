@@ -16,7 +16,8 @@ const HEADERS = 2;
 /** How a table is read, with an example and a template to fill in. */
 export function TableHelp({ kit, onTry, onSaid }: Props) {
   const { platform } = useEditor();
-  const [example] = useState(() => tableToPaste(templateTable(kit, 1, ',')));
+  const [[headings = [], cells = []]] = useState(() => templateTable(kit, 1, ','));
+  const example = tableToPaste([headings, cells]);
   const save = async (): Promise<void> => {
     const files = await platform.files();
     const saved = await files.save(
@@ -31,7 +32,7 @@ export function TableHelp({ kit, onTry, onSaid }: Props) {
     clipboard.put(example);
     onSaid('The example is on the clipboard.');
   };
-  const buses = kit.buses.map(({ name }) => name).join(', ');
+  const buses = kit.buses.map(({ name }) => name).join('; ');
   return (
     <details className="table-help">
       <summary>
@@ -62,9 +63,27 @@ export function TableHelp({ kit, onTry, onSaid }: Props) {
           12.5 and 12,5 are the same. “1,250” is asked about, unless the other numbers tell which it is.
         </dd>
       </dl>
-      <pre>
-        <code>{example}</code>
-      </pre>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what is wider than the screen is scrolled by keys as well */}
+      <section className="table-scroll" tabIndex={0} aria-label="Example of a table">
+        <table className="counts example">
+          <thead>
+            <tr>
+              {headings.map((heading) => (
+                <th key={heading} scope="col">
+                  {heading}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            <tr>
+              {headings.map((heading, at) => (
+                <td key={heading}>{cells[at]}</td>
+              ))}
+            </tr>
+          </tbody>
+        </table>
+      </section>
       <div className="stock-deeds">
         <button type="button" className="plain" onClick={() => void copy()}>
           Copy the example

@@ -35,7 +35,7 @@ export const emptyStock = (): MyStock => ({
 export const listIn = (kit: Kit, sort: KindSort): readonly AnyKind[] =>
   ({ module: kit.modules, ribbon: kit.ribbons, bus: kit.buses })[sort];
 
-export const isSame = (sort: KindSort, a: AnyKind, b: AnyKind): boolean =>
+const isSame = (sort: KindSort, a: AnyKind, b: AnyKind): boolean =>
   sort === 'bus' ? isSameBus(a as Bus, b as Bus) : isSameKind(a, b);
 
 export const kindKey = (sort: KindSort, id: string): string => `${sort} ${id}`;

@@ -20,7 +20,7 @@ import {
  * same: nothing to say. counts: the same thing, of which other counts or notes are kept. newer: my stock has gone on from
  * what the layout has. other: the layout has what my stock never had. here: my stock has none. stock: the layout has none.
  */
-export type Standing = 'same' | 'counts' | 'newer' | 'other' | 'here' | 'stock';
+type Standing = 'same' | 'counts' | 'newer' | 'other' | 'here' | 'stock';
 
 export interface Offer {
   /** Names the offer as it stands: another content on either side makes another. */

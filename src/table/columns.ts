@@ -16,7 +16,7 @@ export interface Column {
 }
 
 /** The name of a column in a spreadsheet. */
-export function letterOf(at: number): string {
+function letterOf(at: number): string {
   const last = String.fromCharCode(65 + (at % 26));
   return at < 26 ? last : letterOf(Math.floor(at / 26) - 1) + last;
 }

@@ -23,7 +23,7 @@ export type CellSort =
 type KindField = Exclude<keyof ModuleKind, 'draws' | 'headers'>;
 
 /** Which fact of a kind a column tells. */
-export type FieldOf =
+type FieldOf =
   | { readonly of: 'kind'; readonly field: KindField }
   | { readonly of: 'draw'; readonly voltage: string }
   /** Headers count from 1, as on screen. */

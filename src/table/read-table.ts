@@ -1,8 +1,9 @@
 import type { Kit, ModuleKind } from '../layout/layout.ts';
+import { fail, ok, type Result } from '../layout/result.ts';
 import { readCell, type Value } from './cell.ts';
 import { type ByHand, type Column, matchColumns } from './columns.ts';
 import { kindOf, type Missing } from './kind-of.ts';
-import { decimalMarkOf } from './number-text.ts';
+import { type DecimalMark, decimalMarkOf } from './number-text.ts';
 import { type Cells, excessOf } from './table-limits.ts';
 
 /** A cell that cannot be read, by its place in the spreadsheet. */
@@ -69,6 +70,70 @@ const nothing = (columns: readonly Column[], refused: string): ReadTable => ({
   refused,
 });
 
+/** What holds of all rows of a table. */
+interface Ground {
+  readonly kit: Kit;
+  /** Those that tell something. */
+  readonly told: readonly Column[];
+  readonly nameColumn: Column;
+  readonly mark: DecimalMark | undefined;
+  /** Ids that a new kind may not have; grows as kinds are read. */
+  readonly taken: Set<string>;
+  /** Rows by the kind that they tell of: two of one would undo each other. */
+  readonly met: Map<unknown, number>;
+}
+
+interface Line {
+  readonly cells: readonly string[];
+  /** From 1. */
+  readonly row: number;
+}
+
+type ReadLine = Result<ReadRow, readonly BadCell[]>;
+
+function readLine(ground: Ground, { cells, row }: Line): ReadLine {
+  const { kit, told, nameColumn, mark, taken, met } = ground;
+  const badCell = (column: Column | undefined, why: string): BadCell => ({
+    row,
+    ...(column && { column }),
+    text: column ? (cells[column.at] ?? '').trim() : '',
+    why,
+  });
+
+  const bad: BadCell[] = [];
+  const values = new Map<string, Value>();
+  for (const column of told) {
+    const read = readCell(cells[column.at] ?? '', { kit, column, mark });
+    if (read.ok) values.set(column.field?.key ?? '', read.value);
+    else bad.push(badCell(column, read.error));
+  }
+  if (bad.length > 0) return fail(bad);
+  const [name, id] = [values.get('name'), values.get('id')];
+  if (typeof name !== 'string') return fail([badCell(nameColumn, 'a kind needs a name')]);
+
+  const before = kit.modules.find((kind) => kind.id === id) ?? kit.modules.find((kind) => kind.name === name);
+  const changed = before && kindOf(kit, values, before, taken);
+  const made = kindOf(kit, values, undefined, taken);
+  const needed = changed ?? made;
+  if (!needed.ok) {
+    const columnOf = ({ keys }: Missing): Column | undefined =>
+      keys.flatMap((key) => told.find(({ field }) => field?.key === key) ?? [])[0];
+    return fail(needed.error.map((missing) => badCell(columnOf(missing), missing.why)));
+  }
+  if (made.ok) taken.add(made.value.id);
+  const self = before ?? id ?? name;
+  const first = met.get(self);
+  if (first !== undefined) return fail([badCell(nameColumn, `row ${first} tells of the same kind`)]);
+  met.set(self, row);
+  return ok({
+    row,
+    name,
+    ...(before && { before }),
+    ...(changed?.ok && { changed: changed.value }),
+    ...(made.ok && { made: made.value }),
+  });
+}
+
 /** The kinds of module that a table tells of, in terms of a kit; or every cell that cannot be read. */
 export function readTable(kit: Kit, cells: Cells, { hasHeadings, byHand }: Reading): ReadTable {
   const excess = excessOf(cells);
@@ -81,63 +146,19 @@ export function readTable(kit: Kit, cells: Cells, { hasHeadings, byHand }: Readi
   const nameColumn = told.find(({ field }) => field?.key === 'name');
   if (!nameColumn) return nothing(columns, 'No column holds names: say which one does');
 
-  const start = hasHeadings ? top + 1 : top;
   const lines = cells
-    .map((row, at) => ({ row, number: at + 1 }))
-    .slice(start)
-    .filter(({ row }) => !isEmpty(row));
+    .map((row, at): Line => ({ cells: row, row: at + 1 }))
+    .slice(hasHeadings ? top + 1 : top)
+    .filter((line) => !isEmpty(line.cells));
   if (lines.length === 0) return nothing(columns, 'There is no row under the headings');
   const numbers = told.filter(({ field }) => field?.sort.is === 'number');
-  const mark = decimalMarkOf(lines.flatMap(({ row }) => numbers.map(({ at }) => row[at] ?? '')));
-
-  const bad: BadCell[] = [];
-  const rows: ReadRow[] = [];
-  /** Two rows of one kind would undo each other. */
-  const met = new Map<unknown, number>();
+  const mark = decimalMarkOf(lines.flatMap((line) => numbers.map(({ at }) => line.cells[at] ?? '')));
   const taken = new Set(kit.modules.map(({ id }) => id));
-  for (const { row, number } of lines) {
-    const badBefore = bad.length;
-    const values = new Map<string, Value>();
-    const tell = (column: Column | undefined, why: string): void => {
-      const text = column ? (row[column.at] ?? '').trim() : '';
-      bad.push({ row: number, ...(column && { column }), text, why });
-    };
-    for (const column of told) {
-      const read = readCell(row[column.at] ?? '', { kit, column, mark });
-      if (read.ok) values.set(column.field?.key ?? '', read.value);
-      else tell(column, read.error);
-    }
-    const name = values.get('name');
-    if (typeof name !== 'string') {
-      if (bad.length === badBefore) tell(nameColumn, 'a kind needs a name');
-      continue;
-    }
-    const id = values.get('id');
-    const before =
-      kit.modules.find((kind) => kind.id === id) ?? kit.modules.find((kind) => kind.name === name);
-    if (bad.length > badBefore) continue;
-    const columnOf = ({ keys }: Missing): Column | undefined =>
-      keys.flatMap((key) => told.find(({ field }) => field?.key === key) ?? [])[0];
-    const changed = before && kindOf(kit, values, before, taken);
-    const made = kindOf(kit, values, undefined, taken);
-    const problem = changed && !changed.ok ? changed : !before && !made.ok ? made : undefined;
-    if (problem) {
-      for (const missing of problem.error) tell(columnOf(missing), missing.why);
-      continue;
-    }
-    if (made.ok) taken.add(made.value.id);
-    const self = before ?? id ?? name;
-    const first = met.get(self);
-    if (first !== undefined) tell(nameColumn, `row ${first} tells of the same kind`);
-    met.set(self, first ?? number);
-    rows.push({
-      row: number,
-      name,
-      ...(before && { before }),
-      ...(changed?.ok && { changed: changed.value }),
-      ...(made.ok && { made: made.value }),
-    });
-  }
-  bad.sort((a, b) => a.row - b.row || (a.column?.at ?? -1) - (b.column?.at ?? -1));
+  const ground: Ground = { kit, told, nameColumn, mark, taken, met: new Map() };
+  const read = lines.map((line) => readLine(ground, line));
+  const bad = read
+    .flatMap((each) => (each.ok ? [] : each.error))
+    .sort((a, b) => a.row - b.row || (a.column?.at ?? -1) - (b.column?.at ?? -1));
+  const rows = read.flatMap((each) => (each.ok ? [each.value] : []));
   return { columns, rows: bad.length > 0 ? [] : rows, bad };
 }
