@@ -5,6 +5,9 @@ import { counted } from './kind-words.ts';
 /** Headers that can be chosen by hand beyond those that the table has. */
 const SPARE_HEADERS = 1;
 
+/** More columns than these are matched by their headings alone. */
+const MOST_SHOWN = 80;
+
 interface Props {
   readonly kit: Kit;
   readonly cells: Cells;
@@ -24,6 +27,13 @@ function sampleOf(cells: Cells, at: number, hasHeadings: boolean): string {
   return rows.map((row) => row[at]?.trim() ?? '').find((cell) => cell !== '') ?? '';
 }
 
+const MOST_NAMED = 8;
+
+function namesOf(columns: readonly Column[]): string {
+  const names = columns.map(({ letter, heading }) => heading.slice(0, 40) || letter);
+  return `${names.slice(0, MOST_NAMED).join(', ')}${names.length > MOST_NAMED ? ' …' : ''}`;
+}
+
 /** What each column tells, as matched by its heading; another meaning is chosen by hand. */
 export function ColumnList({ kit, cells, columns, hasHeadings, isOpen, onHeadings, onColumn }: Props) {
   const fields = fieldsFor(kit, headersIn(columns) + SPARE_HEADERS);
@@ -31,7 +41,7 @@ export function ColumnList({ kit, cells, columns, hasHeadings, isOpen, onHeading
   const words =
     left.length === 0
       ? 'All columns are matched'
-      : `${counted(left.length, 'column')} left out: ${left.map(({ letter, heading }) => heading || letter).join(', ')}`;
+      : `${counted(left.length, 'column')} left out: ${namesOf(left)}`;
   return (
     <details className="columns" open={isOpen || undefined}>
       <summary>
@@ -42,7 +52,7 @@ export function ColumnList({ kit, cells, columns, hasHeadings, isOpen, onHeading
         The first row holds headings
       </label>
       <ul>
-        {columns.map(({ at, letter, heading, field }) => (
+        {columns.slice(0, MOST_SHOWN).map(({ at, letter, heading, field }) => (
           <li key={at}>
             <span className="letter">{letter}</span>
             <span className="sample">
@@ -65,6 +75,9 @@ export function ColumnList({ kit, cells, columns, hasHeadings, isOpen, onHeading
           </li>
         ))}
       </ul>
+      {columns.length > MOST_SHOWN && (
+        <p className="none">And {columns.length - MOST_SHOWN} more, matched by their headings.</p>
+      )}
     </details>
   );
 }

@@ -101,8 +101,11 @@ export function TablePage() {
 
   const rows: readonly ReadRow[] = found?.table.rows ?? [];
   const plan = useMemo(() => tableEdit(layout.kit, rows, wish.chosen), [layout.kit, rows, wish.chosen]);
-  const loss =
-    plan.changed.length > 0 && plan.edit ? lossWords(layout, applyEdit(layout, plan.edit)) : undefined;
+  const loss = useMemo(
+    () =>
+      plan.changed.length > 0 && plan.edit ? lossWords(layout, applyEdit(layout, plan.edit)) : undefined,
+    [layout, plan],
+  );
   const carryOut = async (): Promise<void> => {
     if (!plan.edit) return;
     const done = editor.layouts.run(plan.edit);
