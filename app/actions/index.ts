@@ -11,6 +11,7 @@ import { showAllLayers, toggleLeads } from './layers.ts';
 import { letGo } from './let-go.ts';
 import { lockRibbons } from './lock-ribbons.ts';
 import { measureRibbon } from './measure-ribbon.ts';
+import { newFromStock } from './new-from-stock.ts';
 import { newLeadKind, newModuleKind, newRibbonKind } from './new-kind.ts';
 import { newEmptyStock, newLayout } from './new-layout.ts';
 import { nudges } from './nudge.ts';
@@ -82,6 +83,7 @@ export const actions: readonly Action[] = [
   nextRibbon,
   previousRibbon,
   newLayout,
+  newFromStock,
   newEmptyStock,
   openDemo,
   openFile,

@@ -1,6 +1,7 @@
 import { fail, type Layout, ok, type Result } from '../../src/index.ts';
 import type { Editor } from '../editor.ts';
 import type { Shelf } from '../platform/storage.ts';
+import { STOCK_ID } from '../stock/stock-record.ts';
 import { asCopy, firstRecord, isKept, type KeptLayout } from './kept-layout.ts';
 
 const FORMAT = 'ribbonwright-layouts';
@@ -62,7 +63,9 @@ async function bring(
   freshId: () => string,
   now: number,
 ): Promise<Brought | null> {
-  const own = layout.id === undefined ? { ...layout, id: freshId() } : layout;
+  // The stock's own place on the shelf is no layout's.
+  const isOwn = layout.id !== undefined && layout.id !== STOCK_ID;
+  const own = isOwn ? layout : { ...layout, id: freshId() };
   const id = own.id ?? '';
   const fresh = firstRecord(own, id, now);
   const done = await shelf.change(id, (before) => (before === undefined ? fresh : null));

@@ -7,6 +7,7 @@ import {
   type ModuleKind,
   type RibbonKind,
 } from '../../src/index.ts';
+import type { Editor } from '../editor.ts';
 import { useEditor, useLayout } from '../hooks.ts';
 import { Icon } from '../panels/icon.tsx';
 import { isLead } from '../store/leads.ts';
@@ -52,6 +53,12 @@ function stepFor(kind: Kind, isNew: boolean, made: readonly Bus[]): Edit {
   return { type: 'several', label: `${isNew ? 'make' : 'change'} ${kind.name}`, edits: [...buses, edit] };
 }
 
+/** Making a kind is saying that it is mine. */
+async function keepInMyStock(editor: Editor, kind: Kind): Promise<void> {
+  const { keepMade } = await import('../stock/keep-made.ts');
+  await keepMade(editor, [{ sort: 'lay' in kind ? 'ribbon' : 'module', id: kind.id }]);
+}
+
 interface Props {
   readonly title: string;
   readonly kind: Kind | null;
@@ -66,7 +73,8 @@ const WRONG = '[aria-invalid]';
 
 /** The form's frame: Enter or its button keeps the kind, Escape leaves everything as it was. */
 export function KindForm({ title, kind, before, made, tellAll, preview, children }: Props) {
-  const { layouts, session } = useEditor();
+  const editor = useEditor();
+  const { layouts, session } = editor;
   const layout = useLayout((present) => present);
   const [refusal, setRefusal] = useState<string>();
   const form = useRef<HTMLFormElement>(null);
@@ -94,6 +102,7 @@ export function KindForm({ title, kind, before, made, tellAll, preview, children
       setRefusal(done.error);
       return;
     }
+    if (isNew) void keepInMyStock(editor, kind);
     const shelf = 'lay' in kind ? (isLead(kind, done.value.kit) ? 'leads' : 'ribbons') : 'modules';
     const spoken = isNew ? `${kind.name} is in stock.` : `${kind.name} is changed.`;
     session.setState({ kindDesk: null, trayFilter: shelf, trayFind: '', spoken });

@@ -8,6 +8,7 @@ import { handOver } from '../actions/hand-over.ts';
 import { actions } from '../actions/index.ts';
 import { keysOf } from '../actions/keys-of.ts';
 import { measureRibbon } from '../actions/measure-ribbon.ts';
+import { newFromStock } from '../actions/new-from-stock.ts';
 import { newEmptyStock, newLayout } from '../actions/new-layout.ts';
 import { openDemo } from '../actions/open-demo.ts';
 import { openFile } from '../actions/open-file.ts';
@@ -105,6 +106,7 @@ export function MenuBody({ menu }: { readonly menu: string }) {
         showStock,
         showLayouts,
         newLayout,
+        newFromStock,
         newEmptyStock,
         openDemo,
         openFile,

@@ -29,7 +29,7 @@ export function StockDesk({ page }: { readonly page: StockPageId }) {
         </button>
       </header>
       <nav aria-label="Pages of the stock">
-        {STOCK_PAGES.map(({ id, label }) => (
+        {STOCK_PAGES.map(({ id, label, Mark }) => (
           <button
             key={id}
             type="button"
@@ -37,6 +37,7 @@ export function StockDesk({ page }: { readonly page: StockPageId }) {
             onClick={() => session.setState({ stockDesk: id })}
           >
             {label}
+            <Suspense>{Mark && <Mark />}</Suspense>
           </button>
         ))}
       </nav>

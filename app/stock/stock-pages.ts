@@ -4,6 +4,8 @@ import type { StockPageId } from '../store/session.ts';
 interface StockPage {
   readonly id: StockPageId;
   readonly label: string;
+  /** Stands behind the label. */
+  readonly Mark?: LazyExoticComponent<ComponentType>;
   readonly Page: LazyExoticComponent<ComponentType>;
 }
 
@@ -28,5 +30,21 @@ export const STOCK_PAGES: readonly StockPage[] = [
     id: 'limits',
     label: 'Limits',
     Page: lazy(async () => ({ default: (await import('./limits-page.tsx')).LimitsPage })),
+  },
+  {
+    id: 'kept',
+    label: 'My stock',
+    Mark: lazy(async () => ({ default: (await import('./kept-mark.tsx')).KeptMark })),
+    Page: lazy(async () => ({ default: (await import('./kept-page.tsx')).KeptPage })),
+  },
+  {
+    id: 'table',
+    label: 'From a table',
+    Page: lazy(async () => ({ default: (await import('./table-page.tsx')).TablePage })),
+  },
+  {
+    id: 'counts',
+    label: 'Counts',
+    Page: lazy(async () => ({ default: (await import('./counts-page.tsx')).CountsPage })),
   },
 ];

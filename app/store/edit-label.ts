@@ -97,6 +97,10 @@ const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>
   several: ({ label }) => label,
   'slide-ribbon': ({ take, ribbon }, layout) => `slide ${ribbonName(layout, take, ribbon)}`,
   'swap-modules': () => 'swap two modules',
+  'take-kinds': ({ from, kinds: [only, ...more] }) => {
+    const all = [...from.modules, ...from.ribbons, ...from.buses];
+    return more.length > 0 ? `take ${more.length + 1} kinds` : `take ${kindName(all, only?.id ?? '')}`;
+  },
   'turn-ribbon': ({ take, ribbon }, layout) => `turn ${ribbonName(layout, take, ribbon)}`,
   'twist-ribbon': ({ take, ribbon }, layout) => `twist ${ribbonName(layout, take, ribbon)}`,
   unseat: ({ take, ribbon }, layout) => `unseat ${ribbonName(layout, take, ribbon)}`,

@@ -49,6 +49,7 @@ import { setLimits } from './set-limits.ts';
 import { severalBy } from './several.ts';
 import { slideRibbon } from './slide-ribbon.ts';
 import { swapModules } from './swap-modules.ts';
+import { takeKinds } from './take-kinds.ts';
 import { turnRibbon } from './turn-ribbon.ts';
 import { twistRibbon } from './twist-ribbon.ts';
 import { unseat } from './unseat.ts';
@@ -99,6 +100,7 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   several: severalBy(applyEdit),
   'slide-ribbon': slideRibbon,
   'swap-modules': swapModules,
+  'take-kinds': takeKinds,
   'turn-ribbon': turnRibbon,
   'twist-ribbon': twistRibbon,
   'add-voltage': addVoltage,

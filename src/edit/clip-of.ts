@@ -16,8 +16,12 @@ function ribbonsWithin(take: Take, modules: ReadonlySet<string>): readonly Ribbo
   }
 }
 
+interface OfKind {
+  readonly kind: string;
+}
+
 /** The part of a kit that some modules and ribbons are made of: their kinds, the buses of these, and the voltages. */
-export function kitOf(kit: Kit, modules: readonly Module[], ribbons: readonly Ribbon[]): Kit {
+export function kitOf(kit: Kit, modules: readonly OfKind[], ribbons: readonly OfKind[]): Kit {
   const moduleKinds = new Set(modules.map(({ kind }) => kind));
   const ribbonKinds = new Set(ribbons.map(({ kind }) => kind));
   const used = {

@@ -46,6 +46,7 @@ import type { SetLimits } from './set-limits.ts';
 import type { Several } from './several.ts';
 import type { SlideRibbon } from './slide-ribbon.ts';
 import type { SwapModules } from './swap-modules.ts';
+import type { TakeKinds } from './take-kinds.ts';
 import type { TurnRibbon } from './turn-ribbon.ts';
 import type { TwistRibbon } from './twist-ribbon.ts';
 import type { Unseat } from './unseat.ts';
@@ -94,6 +95,7 @@ export type Edit =
   | Several<Edit>
   | SlideRibbon
   | SwapModules
+  | TakeKinds
   | TurnRibbon
   | TwistRibbon
   | AddVoltage

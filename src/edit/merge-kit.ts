@@ -1,11 +1,13 @@
 import { GND } from '../layout/defaults.ts';
 import type { Bus, Kit, ModuleKind, RibbonKind, Voltage } from '../layout/layout.ts';
+import { saysTheSame } from '../layout/says-the-same.ts';
 import { FreshNames, idsOf } from './fresh.ts';
 
 /** A kit that holds what another brought, and what each of its kinds is called there. */
 interface MergedKit {
   /** The very kit where it had everything. */
   readonly kit: Kit;
+  readonly busOf: ReadonlyMap<string, string>;
   readonly moduleKindOf: ReadonlyMap<string, string>;
   readonly ribbonKindOf: ReadonlyMap<string, string>;
 }
@@ -16,21 +18,11 @@ interface Identified {
 
 type IdOf = Map<string, string>;
 
-/** Whether two values of JSON say the same, whatever the order of their keys. */
-function saysTheSame(a: unknown, b: unknown): boolean {
-  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return a === b;
-  if (Array.isArray(a) !== Array.isArray(b)) return false;
-  const keys = Object.keys(a);
-  if (keys.length !== Object.keys(b).length) return false;
-  return keys.every(
-    (key) => Object.hasOwn(b, key) && saysTheSame(a[key as keyof typeof a], b[key as keyof typeof b]),
-  );
-}
-
 /** What somebody owns, paid and wrote of a kind does not make it another one. */
-const MY_OWN = ['id', 'owned', 'price', 'notes', 'color'] as const;
+export const MY_OWN = ['id', 'owned', 'price', 'notes', 'color'] as const;
 
-function isSameKind(a: Identified, b: Identified): boolean {
+/** Whether two kinds of one kit are the same thing under whatever id. */
+export function isSameKind(a: Identified, b: Identified): boolean {
   const [one, other] = [a, b].map((kind) => {
     const rest: Record<string, unknown> = { ...kind };
     for (const key of MY_OWN) delete rest[key];
@@ -40,7 +32,7 @@ function isSameKind(a: Identified, b: Identified): boolean {
 }
 
 /** A bus is what lies on its pins, and how many it bears; its name is a label. */
-const isSameBus = (a: Bus, b: Bus): boolean =>
+export const isSameBus = (a: Bus, b: Bus): boolean =>
   a.membersPerHost === b.membersPerHost && saysTheSame(a.pinout, b.pinout);
 
 /** How much of a voltage may be lost on the way is a setting of the layout that it is used in. */
@@ -134,6 +126,7 @@ export function mergeKit(kit: Kit, brought: Kit): MergedKit {
   const isComplete = (Object.keys(lists) as (keyof typeof lists)[]).every((key) => lists[key] === kit[key]);
   return {
     kit: isComplete ? kit : { ...kit, ...lists },
+    busOf: buses.idOf,
     moduleKindOf: modules.idOf,
     ribbonKindOf: ribbons.idOf,
   };

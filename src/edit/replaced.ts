@@ -40,7 +40,7 @@ function partnerOf(before: readonly unknown[], item: unknown, i: number): unknow
 type Noun = keyof typeof nouns;
 
 /** The new object with the keys of the old one that this program does not know. */
-function withStrangeKeys<T extends object>(noun: Noun, before: object | undefined, after: T): T {
+export function withStrangeKeys<T extends object>(noun: Noun, before: object | undefined, after: T): T {
   const known = new Set(Object.keys(nouns[noun].entries));
   const strange = Object.entries(before ?? {}).filter(
     ([key]) => !known.has(key) && !Object.hasOwn(after, key),

@@ -436,6 +436,24 @@ const makers: { readonly [T in Edit['type']]: Make } = {
       modules: [draw.of(ids, NOBODY), draw.of(ids, NOBODY)],
     };
   },
+  'take-kinds': (draw, layout) => {
+    const modules = [0, 1].map((i) => moduleKindFor(draw, layout, kindIdFor(draw, layout.kit.modules) + i));
+    const ribbons = [ribbonKindFor(draw, layout, kindIdFor(draw, layout.kit.ribbons))];
+    const buses = [...layout.kit.buses, busFor(draw, layout)];
+    const instead = (list: readonly { readonly id: string }[]) =>
+      draw.flag() && { instead: draw.of(idsOf(list), NOBODY) };
+    return {
+      type: 'take-kinds',
+      from: { voltages: layout.kit.voltages, buses, modules, ribbons },
+      kinds: [
+        ...modules.map(({ id }) => ({ sort: 'module' as const, id, ...instead(layout.kit.modules) })),
+        ...ribbons.map(({ id }) => ({ sort: 'ribbon' as const, id, ...instead(layout.kit.ribbons) })),
+        ...(draw.flag()
+          ? [{ sort: 'bus' as const, id: draw.of(idsOf(buses), NOBODY), ...instead(layout.kit.buses) }]
+          : []),
+      ],
+    };
+  },
   'turn-ribbon': (draw, _, take) => ({
     type: 'turn-ribbon',
     take: take.id,
@@ -478,6 +496,7 @@ export const KIT_EDITS: ReadonlySet<Edit['type']> = new Set<Edit['type']>([
   'set-limits',
   'add-ribbon-kind',
   'change-module-kind',
+  'take-kinds',
   'change-ribbon-kind',
   'remove-module-kind',
   'remove-ribbon-kind',

@@ -6,9 +6,9 @@ import { applyEdit, commands } from '../../src/edit/apply.ts';
 import { clipOf } from '../../src/edit/clip-of.ts';
 import type { Edit } from '../../src/edit/edit.ts';
 import type { Layout } from '../../src/layout/layout.ts';
-import { describeFailure, openDocument } from '../../src/layout/open.ts';
 import { deepFreeze } from '../support/deep-freeze.ts';
 import { anyLayout, flawsOf, littleLayout, module, ribbon, seats, takeOf } from '../support/little-layout.ts';
+import { whyNotOpened } from '../support/opened.ts';
 import { runs } from '../support/runs.ts';
 import { anyDraw, editFrom, KIT_EDITS } from './any-edit.ts';
 
@@ -56,12 +56,6 @@ function partsOf(layout: Layout): Map<string, object> {
 }
 
 const laterKeys = (layout: object): number => JSON.stringify(layout).split('"later"').length;
-
-/** Why a layout could not be opened again, by the schema and the references; undefined where it could. */
-function whyNotOpened(layout: Layout): string | undefined {
-  const opened = openDocument(layout);
-  return opened.ok ? undefined : describeFailure(opened.error);
-}
 
 describe('the registry', () => {
   it('has one command for each file that is no helper', () => {
@@ -292,6 +286,14 @@ describe('an edit that names nothing', () => {
     ],
     [{ type: 'slide-ribbon', take, ribbon: 'r', to: { headers: 0.5 } }, 'A ribbon slides by whole headers'],
     [{ type: 'swap-modules', take, modules: ['a', 'x'] }, 'There is no module "x"'],
+    [
+      { type: 'take-kinds', from: layout.kit, kinds: [{ sort: 'module', id: 'x' }] },
+      'There is no kind "x" to take',
+    ],
+    [
+      { type: 'take-kinds', from: layout.kit, kinds: [{ sort: 'bus', id: 'shore', instead: 'x' }] },
+      'There is no bus "x"',
+    ],
     [{ type: 'turn-ribbon', take, ribbon: 'x', seats: 'keep' }, 'There is no ribbon "x"'],
     [{ type: 'twist-ribbon', take, ribbon: 'x', after: 0, halfTwists: 1 }, 'There is no ribbon "x"'],
     [{ type: 'twist-ribbon', take, ribbon: 'r', after: 2, halfTwists: 1 }, 'r has no gap after connector 3'],

@@ -46,14 +46,16 @@ function isPartOf(note: Note, other: Note): boolean {
 const isShorter = (note: Note, other: Note): boolean =>
   note.level === 'reminder' && note.subjects.length < other.subjects.length;
 
-/** What edits do to the notes. */
-export interface Outcome {
+interface Harm {
+  readonly damage: number;
+  readonly faults: number;
+}
+
+/** What edits do to the notes: damage and faults are those that come, the note's own aside. */
+export interface Outcome extends Harm {
   readonly after: WholeTake;
   /** The note is gone, and nothing that says the same in other words has come. */
   readonly mends: boolean;
-  /** Damage and faults that were not there before, and any more of them than there were, the note's own aside. */
-  readonly damage: number;
-  readonly faults: number;
 }
 
 /** What becomes of a note and of all others; nothing where the edits cannot be carried out. */
@@ -61,20 +63,29 @@ export function outcomeOf(take: WholeTake, note: Note, edits: readonly Edit[]): 
   const after = takeAfter(take, edits);
   if (!after) return undefined;
   const before = notesOf(take);
-  const notes = notesOf(after);
-  const fresh = freshNotes(before, notes);
   const keys = new Set(before.map(({ key }) => key));
-  const left = notes.filter(({ check }) => check === note.check);
+  const left = notesOf(after).filter(({ check }) => check === note.check);
   const stays = left.some(({ key }) => key === note.key);
   const lingers = left.some(
     (other) => !keys.has(other.key) && isPartOf(other, note) && !isShorter(other, note),
   );
+  return { after, mends: !stays && !lingers, ...harmOf(take, after, note.level) };
+}
+
+/**
+ * Damage and faults that a take has and another had not, and any more of them than there were.
+ *
+ * @param own - the level of a note that is to go, and is not counted among those that there were
+ */
+export function harmOf(take: WholeTake, after: WholeTake, own?: Note['level']): Harm {
+  const before = notesOf(take);
+  const notes = notesOf(after);
+  const fresh = freshNotes(before, notes);
   const worse = (level: Note['level']): number => {
     const count = (list: readonly Note[]): number => list.filter((other) => other.level === level).length;
-    const own = level === note.level ? 1 : 0;
-    return Math.max(count(fresh), count(notes) - count(before) + own);
+    return Math.max(count(fresh), count(notes) - count(before) + (level === own ? 1 : 0));
   };
-  return { after, mends: !stays && !lingers, damage: worse('damage'), faults: worse('fault') };
+  return { damage: worse('damage'), faults: worse('fault') };
 }
 
 /** Whether a note says in one what several said: two groups without power that were joined are one without power. */
