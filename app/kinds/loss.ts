@@ -19,8 +19,11 @@ interface Lost {
 /** What an edit takes off its headers, told before it is done; nothing where it takes off none. */
 export function lossWords({ seatsLost, ribbonsLost }: Lost): string | undefined {
   if (seatsLost <= 0 && ribbonsLost <= 0) return undefined;
-  const out = ribbonsLost > 0 ? `, and ${counted(ribbonsLost, 'ribbon')} out of the case` : '';
-  return `This takes ${counted(seatsLost, 'connector')} off what they sit on${out}, in all takes together.`;
+  const parts = [
+    ...(seatsLost > 0 ? [`${counted(seatsLost, 'connector')} off what they sit on`] : []),
+    ...(ribbonsLost > 0 ? [`${counted(ribbonsLost, 'ribbon')} out of the case`] : []),
+  ];
+  return `This takes ${parts.join(', and ')}, in all takes together.`;
 }
 
 /** What an edit would take off. */
