@@ -14,6 +14,15 @@ export { type Reach, reachOf, totalMm } from './checks/depth.ts';
 export { firstChecks } from './checks/first-checks.ts';
 export { checks } from './checks/index.ts';
 export { judge } from './checks/judge.ts';
+export { type NoteChanges, noteChanges } from './checks/note-changes.ts';
+export {
+  type Fact,
+  type OpenFact,
+  openFacts,
+  type RestingNote,
+  unknownFactsOf,
+  worstFirst,
+} from './checks/open-facts.ts';
 export { type FeedAll, feedAll } from './checks/remedies/feeding.ts';
 export { mendsOf, searchMends } from './checks/remedies/mends-of.ts';
 export { checkTake, findingsOf } from './checks/run.ts';
@@ -37,10 +46,20 @@ export * from './edit/history.ts';
 export { type Loss, lossOf, lossWords } from './edit/loss.ts';
 export { archShape, heldArch, LEGS_TOUCH_RATIO } from './geometry/arch.ts';
 export * from './geometry/connector.ts';
+export {
+  DOCUMENT_EDGES,
+  type Edges,
+  measuredFrom,
+  type PanelPlace,
+  type PanelSize,
+  panelSizeMm,
+} from './geometry/edges.ts';
 export * from './geometry/module-templates.ts';
 export type { PlacedBoard, PlacedHeader, PlacedModule, PlacedRow, Places } from './geometry/place.ts';
 export * from './geometry/rack.ts';
 export { type Side, seenFrom } from './geometry/side.ts';
+export * from './geometry/similarity.ts';
+export { type Guide, SNAP_GRID_MM, type Snapped, snapHeader } from './geometry/snap-header.ts';
 export { headersInLine } from './layout/board-headers.ts';
 export { CASE_PATTERNS, type CasePattern } from './layout/case-patterns.ts';
 export { type Clip, clipText } from './layout/clip.ts';
