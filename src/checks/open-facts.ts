@@ -151,13 +151,16 @@ export const worstFirst = (facts: readonly OpenFact[]): readonly OpenFact[] =>
  * The unknown facts of each kind in turn on which a note rests, found by trying: with a harmless value in place of all
  * that is unknown, the note lets go of the kind's modules, and without this one it does not. One step for each kind, so
  * that whoever asks can rest between them.
+ *
+ * @param kinds - those of the kit that are asked about
  */
 export function* openFacts(
   { kit, takes }: Layout,
   checks: readonly Check[] = firstChecks,
+  kinds: readonly ModuleKind[] = kit.modules,
 ): Generator<readonly OpenFact[]> {
   const judged = takes.map((take) => ({ take, notes: judge(deriveTake(kit, take), checks) }));
-  for (const kind of kit.modules) {
+  for (const kind of kinds) {
     const facts = unknownFactsOf(kind).slice(0, MOST_TRIED);
     if (facts.length === 0) continue;
     const inTakes = judged.map((take) => restingOn(kit, take, kind, facts, checks));
