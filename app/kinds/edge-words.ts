@@ -1,7 +1,7 @@
 import { type Edges, measuredFrom, type PanelPlace, type PanelSize } from '../../src/index.ts';
 import { figure } from '../panels/figures.ts';
 
-export const ACROSS_WORDS: Readonly<Record<Edges['across'], string>> = {
+const ACROSS_WORDS: Readonly<Record<Edges['across'], string>> = {
   'rear-left': 'the left edge seen from the rear',
   'front-left': 'the left edge seen from the front',
 };

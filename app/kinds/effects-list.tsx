@@ -1,6 +1,9 @@
-import type { Note } from '../../src/index.ts';
+import type { Level, Note } from '../../src/index.ts';
 import { LevelMark } from '../panels/icon.tsx';
+import { type Uses, usesWords } from './count-kinds.ts';
 import type { Effect } from './use-effects.ts';
+
+const LEVELS: readonly Level[] = ['damage', 'fault', 'reminder'];
 
 /** More of one sort are counted. */
 const MOST_SHOWN = 8;
@@ -36,23 +39,21 @@ const isQuiet = ({ came, gone, grew, shrank }: Effect): boolean =>
 interface Props {
   readonly effects: readonly Effect[];
   readonly pending: boolean;
-  /** How many modules of the kind there are, in all takes. */
-  readonly modules: number;
+  /** Where modules of the kind stand. */
+  readonly uses: Uses['takes'];
 }
 
 /** What the change would do to the notes, take by take. */
-export function EffectsList({ effects, pending, modules }: Props) {
+export function EffectsList({ effects, pending, uses }: Props) {
   const loud = effects.filter((effect) => !isQuiet(effect));
   return (
     <section className={pending ? 'effects pending' : 'effects'} aria-label="What it does to the notes">
       <h3>What it does to the notes</h3>
-      {loud.length === 0 && (
-        <p className="aside">
-          {modules === 0
-            ? 'No module of this kind stands in a take.'
-            : 'So far nothing: all notes stay as they are.'}
-        </p>
-      )}
+      <p className="aside">
+        {uses.length === 0
+          ? 'No module of this kind stands in a take.'
+          : `It changes ${usesWords(uses)}, in one step${loud.length === 0 ? '; so far all notes stay as they are' : ''}.`}
+      </p>
       {loud.map((effect) => (
         <div key={effect.take.id}>
           {effects.length > 1 && <p className="take">{effect.take.name}</p>}
@@ -63,5 +64,32 @@ export function EffectsList({ effects, pending, modules }: Props) {
         </div>
       ))}
     </section>
+  );
+}
+
+const worst = (notes: readonly Note[]): Note['level'] =>
+  LEVELS.find((level) => notes.some((note) => note.level === level)) ?? 'reminder';
+
+/** The same in a word or two, always in sight; touching it shows the rest. */
+export function EffectsInShort({
+  effects,
+  onShow,
+}: {
+  readonly effects: readonly Effect[];
+  readonly onShow: () => void;
+}) {
+  const came = effects.flatMap((effect) => [...effect.came, ...effect.grew]);
+  const gone = effects.flatMap((effect) => [...effect.gone, ...effect.shrank]);
+  if (came.length + gone.length === 0) return null;
+  return (
+    <button type="button" className="quiet in-short" title="What it does to the notes" onClick={onShow}>
+      {came.length > 0 && (
+        <>
+          <LevelMark level={worst(came)} /> {came.length} new
+        </>
+      )}
+      {came.length > 0 && gone.length > 0 && ' · '}
+      {gone.length > 0 && `${gone.length} gone`}
+    </button>
   );
 }

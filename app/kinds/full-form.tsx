@@ -6,8 +6,9 @@ import { figure } from '../panels/figures.ts';
 import { Icon } from '../panels/icon.tsx';
 import type { KindDesk } from '../store/session.ts';
 import { takeOf } from '../store/shown.ts';
+import { countKinds } from './count-kinds.ts';
 import { placeWords } from './edge-words.ts';
-import { EffectsList } from './effects-list.tsx';
+import { EffectsInShort, EffectsList } from './effects-list.tsx';
 import { factName, fieldOf } from './fact-words.ts';
 import { Field, TextRow } from './field.tsx';
 import { type HeaderDraft, headerLike, newHeader, placedAt, placeOf } from './header-draft.ts';
@@ -113,11 +114,7 @@ export function FullForm({ title, desk, form }: Props) {
   const unrested = unknown.filter(
     (fact) => !open.facts.some((other) => JSON.stringify(other.fact) === JSON.stringify(fact)),
   );
-  const modules = layout.takes.map(({ name, modules: list }) => ({
-    name,
-    count: list.filter((module) => module.kind === before?.id).length,
-  }));
-  const inUse = modules.reduce((sum, { count }) => sum + count, 0);
+  const uses = useMemo(() => (before && countKinds(layout).get(before.id)?.takes) ?? [], [layout, before]);
 
   const setHeaders = (next: readonly HeaderDraft[]): void => setDraft((now) => withHeaders(now, next));
   const changeHeader = (key: string, change: (header: HeaderDraft) => HeaderDraft): void =>
@@ -156,6 +153,12 @@ export function FullForm({ title, desk, form }: Props) {
     stepBack: steps.back,
   };
 
+  /** Left stays left: who measures from the left edge goes on to do so on the other side. */
+  const look = (from: Side): void => {
+    setSide(from);
+    if (edges.across === `${side}-left`)
+      setDraft((now) => withEdges(now, { ...edges, across: `${from}-left` }));
+  };
   const jump = (field: string): void => {
     const owner = headers.find(({ key }) => field.startsWith('header ') && field.endsWith(` ${key}`));
     if (owner) setChosen(owner.key);
@@ -167,6 +170,8 @@ export function FullForm({ title, desk, form }: Props) {
         ?.focus(),
     );
   };
+  const showEffects = (): void =>
+    root.current?.querySelector('.effects')?.scrollIntoView({ block: 'nearest' });
   // biome-ignore lint/correctness/useExhaustiveDependencies: led there once, when the form opens.
   useEffect(() => {
     if (desk.at) jump(desk.at);
@@ -201,6 +206,7 @@ export function FullForm({ title, desk, form }: Props) {
     <KindForm
       {...{ title, kind, before, made, tellAll }}
       unsaved={form.isTouched || photograph.isTouched}
+      aside={before && <EffectsInShort effects={effects} onShow={showEffects} />}
       onKept={(id) => void photograph.keep(photographId(layout, id))}
     >
       {/* biome-ignore lint/a11y/noStaticElementInteractions: a picture may be dropped or pasted anywhere; there is a button besides. */}
@@ -211,38 +217,56 @@ export function FullForm({ title, desk, form }: Props) {
         onDragOver={(event) => event.preventDefault()}
         onDrop={(event) => bringPicture(event, event.dataTransfer)}
       >
-        <section className="facts" aria-label="The module">
-          <h3>The module</h3>
-          <ModuleFields {...form}>
-            <TextRow
-              label="Colour"
-              placeholder="none"
-              value={draft.color}
-              problem={told('color')}
-              onText={(color) => form.change({ color })}
-              onLeave={leave('color')}
-            />
-            <Field label="Notes" problem={told('notes')}>
-              {(control) => (
-                <textarea
-                  {...control}
-                  className="field"
-                  rows={3}
-                  value={draft.notes}
-                  onChange={({ currentTarget: { value } }) => form.change({ notes: value })}
-                  onBlur={leave('notes')}
-                />
-              )}
-            </Field>
-          </ModuleFields>
-        </section>
+        <div className="whole">
+          <section className="facts" aria-label="The module">
+            <h3>The module</h3>
+            <ModuleFields {...form}>
+              <TextRow
+                label="Colour"
+                placeholder="none"
+                value={draft.color}
+                problem={told('color')}
+                onText={(color) => form.change({ color })}
+                onLeave={leave('color')}
+              />
+              <Field label="Notes" problem={told('notes')}>
+                {(control) => (
+                  <textarea
+                    {...control}
+                    className="field"
+                    rows={3}
+                    value={draft.notes}
+                    onChange={({ currentTarget: { value } }) => form.change({ notes: value })}
+                    onBlur={leave('notes')}
+                  />
+                )}
+              </Field>
+            </ModuleFields>
+          </section>
+          {before && <EffectsList effects={effects} pending={pending} uses={uses} />}
+          <section aria-label="Facts to find out">
+            <h3>Facts to find out</h3>
+            {unknown.length === 0 && kind && <p className="aside">All that notes rest on is known.</p>}
+            <OpenFactList facts={open.facts} onFact={({ fact }: OpenFact) => jump(fieldOf(fact))} />
+            {unrested.length > 0 && kind && (
+              <p className="unrested">
+                <span className="aside">Not known, and nothing rests on it yet: </span>
+                {unrested.map((fact) => (
+                  <button key={fieldOf(fact)} type="button" onClick={() => jump(fieldOf(fact))}>
+                    {factName(fact, kind)}
+                  </button>
+                ))}
+              </p>
+            )}
+          </section>
+        </div>
 
         <section className="drawn" aria-label="Its rear">
           <div className="tools">
             <fieldset className="sides">
               <legend className="unseen">Seen from</legend>
               {(['rear', 'front'] as const).map((each) => (
-                <button key={each} type="button" aria-pressed={side === each} onClick={() => setSide(each)}>
+                <button key={each} type="button" aria-pressed={side === each} onClick={() => look(each)}>
                   {each === 'rear' ? 'Rear' : 'Front'}
                 </button>
               ))}
@@ -348,8 +372,8 @@ export function FullForm({ title, desk, form }: Props) {
             {beyondWords(beyond) && <b>. {beyondWords(beyond)}.</b>}
           </p>
           <p className="aside keys">
-            Drag a header, or move it with the arrow keys: 0.5 mm, with Alt 0.1, with Shift 2.54. It catches
-            on the centre line, on other headers and on a grid of 1.27 mm; Alt drags freely.
+            Drag a header, or press the arrow keys: 0.5 mm, with Alt 0.1, with Shift 2.54. Alt drags without
+            snapping.
           </p>
         </section>
 
@@ -387,36 +411,6 @@ export function FullForm({ title, desk, form }: Props) {
             <h3>Photograph</h3>
             <PhotographFields state={photograph} size={size} laying={laying} onLaying={setLaying} />
           </section>
-
-          <section aria-label="Facts to find out">
-            <h3>Facts to find out</h3>
-            {unknown.length === 0 && kind && <p className="aside">All that notes rest on is known.</p>}
-            <OpenFactList facts={open.facts} onFact={({ fact }: OpenFact) => jump(fieldOf(fact))} />
-            {unrested.length > 0 && kind && (
-              <p className="unrested">
-                <span className="aside">Not known, and nothing rests on it yet: </span>
-                {unrested.map((fact) => (
-                  <button key={fieldOf(fact)} type="button" onClick={() => jump(fieldOf(fact))}>
-                    {factName(fact, kind)}
-                  </button>
-                ))}
-              </p>
-            )}
-          </section>
-
-          {before && (
-            <>
-              <EffectsList effects={effects} pending={pending} modules={inUse} />
-              <p className="aside">
-                {inUse === 0
-                  ? 'In no take.'
-                  : `Changes ${modules
-                      .filter(({ count }) => count > 0)
-                      .map(({ name, count }) => `${count} module${count === 1 ? '' : 's'} in ${name}`)
-                      .join(' and ')}, in one step.`}
-              </p>
-            </>
-          )}
         </div>
       </div>
     </KindForm>

@@ -165,6 +165,8 @@ export function readHeader<Field extends string>(
   const zMm = read.maybe(at('z'), draft.z, depthWords, isDepth);
   const countWords = `A number of members from 0 to ${MOST_COUNTS}, or nothing for one`;
   const counts = read.maybe(at('counts'), draft.counts, countWords, isCounted);
+  if (draft.pin1 && !PIN_ENDS[draft.axis || 'vertical'].includes(draft.pin1))
+    read.wrong(at('pin1'), 'Pin 1 is at an end of the long side');
   const place = placeOf(draft, edges, size) ?? { xMm: 0, yMm: 0 };
   const {
     name: _1,

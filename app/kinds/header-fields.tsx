@@ -1,6 +1,6 @@
 import type { Bus, Edges, Header, Kit, PinEnd } from '../../src/index.ts';
 import { BusRow } from './bus-row.tsx';
-import { ACROSS_WORDS, UP_WORDS } from './edge-words.ts';
+import { UP_WORDS } from './edge-words.ts';
 import { ChoiceRow, TextRow } from './field.tsx';
 import { type HeaderDraft, headerField, PIN_ENDS, type Said } from './header-draft.ts';
 import type { ModuleField } from './module-draft.ts';
@@ -38,11 +38,15 @@ const ISOLATED = saidOptions(
   'joined to the module’s supply',
 );
 
-const ACROSS = Object.entries(ACROSS_WORDS).map(([value, label]) => ({
-  value: value as Edges['across'],
-  label,
-}));
-const UP = Object.entries(UP_WORDS).map(([value, label]) => ({ value: value as Edges['up'], label }));
+const ACROSS = [
+  { value: 'rear-left', label: 'the rear’s left edge' },
+  { value: 'front-left', label: 'the front’s left edge' },
+] as const satisfies readonly { readonly value: Edges['across']; readonly label: string }[];
+
+const UP = [
+  { value: 'bottom', label: UP_WORDS.bottom },
+  { value: 'top', label: UP_WORDS.top },
+] as const;
 
 interface Props {
   readonly kit: Kit;
@@ -93,7 +97,7 @@ export function HeaderFields({ kit, header, edges, takenZMm, told, leave, change
       <ChoiceRow label="Role" value={header.role} options={ROLES} onChoice={(role) => change({ role })} />
       <fieldset className="place">
         <legend>Where it is, to the middle of its pins</legend>
-        <div className="measure">
+        <div className="from-edge">
           <TextRow
             label="Across"
             unit="mm from"
@@ -119,7 +123,7 @@ export function HeaderFields({ kit, header, edges, takenZMm, told, leave, change
             ))}
           </select>
         </div>
-        <div className="measure">
+        <div className="from-edge">
           <TextRow
             label="Up or down"
             unit="mm from"
@@ -143,6 +147,7 @@ export function HeaderFields({ kit, header, edges, takenZMm, told, leave, change
             ))}
           </select>
         </div>
+        <p className="aside">If width or height change, these distances stay.</p>
         <TextRow
           label="Behind panel"
           unit="mm"
@@ -168,6 +173,7 @@ export function HeaderFields({ kit, header, edges, takenZMm, told, leave, change
       <ChoiceRow
         label="Pin 1"
         field={at('pin1')}
+        problem={told(at('pin1'))}
         value={header.pin1}
         options={[
           { value: '' as const, label: 'not known' },

@@ -175,6 +175,9 @@ const { most: LONGEST_COLOUR } = OPEN_LIMITS.name;
 const isWidth = (hp: number): boolean => hp > 0 && hp <= MOST_HP && (hp * 2) % 1 === 0;
 const isHeight = (units: number): boolean => units > 0 && units <= MOST_U;
 
+/** Headers are measured where they are seen: from the left edge of the rear. */
+export const REAR_EDGES: Edges = { across: 'rear-left', up: 'bottom' };
+
 /** What is read where nothing sensible is typed. */
 const USUAL = { widthHp: 5, heightU: 3 } as const;
 

@@ -5,6 +5,7 @@ import { figure } from '../panels/figures.ts';
 import { ModuleDrawing } from '../panels/kind-drawing.tsx';
 import type { KindDesk } from '../store/session.ts';
 import { KindForm } from './kind-form.tsx';
+import { REAR_EDGES, withEdges } from './module-draft.ts';
 import { ModuleFields } from './module-fields.tsx';
 import { type ModuleFormState, useModuleForm } from './use-module-form.ts';
 
@@ -38,13 +39,16 @@ interface QuickProps {
 /** Enough to place it, join it and feed it. */
 function QuickForm({ title, desk, form }: QuickProps) {
   const { session } = useEditor();
-  const { kit, made, kind, before, shown, tellAll } = form;
+  const { kit, made, kind, before, shown, tellAll, setDraft } = form;
   const pinsOf = (bus: string): number => kit.buses.find(({ id }) => id === bus)?.pinout.length ?? 0;
   const allFacts = (
     <button
       type="button"
       className="plain"
-      onClick={() => session.setState({ kindDesk: { ...desk, full: true } })}
+      onClick={() => {
+        setDraft((now) => withEdges(now, REAR_EDGES));
+        session.setState({ kindDesk: { ...desk, full: true } });
+      }}
     >
       All facts…
     </button>
@@ -74,7 +78,7 @@ interface Props {
 
 /** A kind of module, in short or with all its facts. What is not known stays so. */
 export function ModuleForm({ title, desk, before }: Props) {
-  const form = useModuleForm(before);
+  const form = useModuleForm(before, desk.full === true);
   if (!desk.full) return <QuickForm {...{ title, desk, form }} />;
   return (
     <Suspense>

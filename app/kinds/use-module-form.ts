@@ -1,17 +1,21 @@
 import { useRef, useState } from 'react';
 import type { ModuleKind } from '../../src/index.ts';
 import { useKitInForm, useTold } from './kind-form.tsx';
-import { moduleDraftOf, newModuleDraft, readModule } from './module-draft.ts';
+import { moduleDraftOf, newModuleDraft, REAR_EDGES, readModule, withEdges } from './module-draft.ts';
 
 /** The form as it stands, to be shown in short or in full: both read and write the very same. */
-export function useModuleForm(before: ModuleKind | undefined) {
+export function useModuleForm(before: ModuleKind | undefined, isFull: boolean) {
   const [kit, made, addBus] = useKitInForm();
-  const [draft, setDraft] = useState(() => (before ? moduleDraftOf(kit, before) : newModuleDraft(kit)));
-  const start = useRef(draft);
+  const [draft, setDraft] = useState(() => {
+    const first = before ? moduleDraftOf(kit, before) : newModuleDraft(kit);
+    return isFull ? withEdges(first, REAR_EDGES) : first;
+  });
   const [drawn, setDrawn] = useState(before);
   const { kind, problems } = readModule(kit, draft, before);
   const { told, leave, tellAll } = useTold(problems);
-  if (kind && JSON.stringify(kind) !== JSON.stringify(drawn)) setDrawn(kind);
+  const asText = JSON.stringify(kind);
+  const start = useRef(asText);
+  if (kind && asText !== JSON.stringify(drawn)) setDrawn(kind);
   return {
     kit,
     made,
@@ -27,7 +31,8 @@ export function useModuleForm(before: ModuleKind | undefined) {
     leave,
     tellAll,
     before,
-    isTouched: draft !== start.current,
+    /** It says something else than when it was opened. */
+    isTouched: asText !== start.current,
     canKeep: Boolean(before && before.headers.length > 0) || draft.template === 'kept',
   };
 }

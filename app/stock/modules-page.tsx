@@ -10,6 +10,7 @@ import {
 import { perform } from '../actions/action.ts';
 import { duplicateKind, removalOf } from '../actions/kinds.ts';
 import { useEditor, useLayout } from '../hooks.ts';
+import { countKinds, NO_USE, type Uses, usesWords } from '../kinds/count-kinds.ts';
 import { factName, fieldOf } from '../kinds/fact-words.ts';
 import { OpenFactList } from '../kinds/open-fact-list.tsx';
 import { useOpenFacts } from '../kinds/use-open-facts.ts';
@@ -21,28 +22,6 @@ import '../style/modules-page.css';
 /** Which kinds are listed: all, by use, with something unknown, or those on a bus. */
 type Filter = 'all' | 'used' | 'unused' | 'unknown' | `bus ${string}`;
 
-interface Counts {
-  /** In each take that has some. */
-  readonly takes: readonly { readonly name: string; readonly count: number }[];
-  readonly all: number;
-}
-
-const NONE: Counts = { takes: [], all: 0 };
-
-/** How many modules of each kind stand in the takes. */
-export function countKinds({ takes }: Pick<Layout, 'takes'>): ReadonlyMap<string, Counts> {
-  const counts = new Map<string, Counts>();
-  for (const { name, modules } of takes) {
-    const here = new Map<string, number>();
-    for (const { kind } of modules) here.set(kind, (here.get(kind) ?? 0) + 1);
-    for (const [kind, count] of here) {
-      const { takes: before, all } = counts.get(kind) ?? NONE;
-      counts.set(kind, { takes: [...before, { name, count }], all: all + count });
-    }
-  }
-  return counts;
-}
-
 const hasWords = ({ buses }: Kit, { name, notes = '', headers }: ModuleKind, find: string): boolean => {
   const words = find.trim().toLowerCase().split(/\s+/);
   const on = headers.map(({ bus }) => buses.find(({ id }) => id === bus)?.name ?? bus);
@@ -53,7 +32,7 @@ const hasWords = ({ buses }: Kit, { name, notes = '', headers }: ModuleKind, fin
 /** The kinds that are looked for. */
 export function listedKinds(
   kit: Kit,
-  counts: ReadonlyMap<string, Counts>,
+  counts: ReadonlyMap<string, Uses>,
   filter: Filter,
   find: string,
 ): readonly ModuleKind[] {
@@ -74,14 +53,22 @@ export function listedKinds(
   return kit.modules.filter((kind) => passes(kind) && hasWords(kit, kind, find));
 }
 
-const usedWords = ({ takes }: Counts): string =>
-  takes.length === 0 ? 'in no take' : takes.map(({ name, count }) => `${count} in ${name}`).join(', ');
+const inSentence = (name: string): string => name.charAt(0).toLowerCase() + name.slice(1);
+
+/** What is not known of a kind, and whether the rest was guessed. */
+export function unknownWords(kind: ModuleKind): string {
+  const facts = unknownFactsOf(kind);
+  const names = facts.filter(({ is }) => is !== 'guessed').map((fact) => factName(fact, kind));
+  const first = names.length > 0 ? `Not known: ${names.map(inSentence).join(', ')}` : '';
+  const guessed = facts.length > names.length ? 'Its figures are guessed' : '';
+  return [first, guessed].filter(Boolean).join('. ');
+}
 
 interface RowProps {
   readonly kit: Kit;
   readonly layout: Layout;
   readonly kind: ModuleKind;
-  readonly counts: Counts;
+  readonly counts: Uses;
 }
 
 /** One kind: what it looks like, how many there are, what is not known of it, and what can be done with it. */
@@ -111,17 +98,15 @@ function KindRow({ kit, layout, kind, counts }: RowProps) {
         <span className="picture">
           <ModuleDrawing kind={kind} pinsOf={pinsOf} />
         </span>
-        <b>{name}</b>
-        <small>
-          {figure(widthHp)} HP · {kind.headers.length} header{kind.headers.length === 1 ? '' : 's'} ·{' '}
-          {usedWords(counts)}
-          {owned !== undefined && ` · ${owned} owned`}
-        </small>
-        {unknown.length > 0 && (
-          <small className="unknown">
-            Not known: {unknown.map((fact) => factName(fact, kind).toLowerCase()).join(', ')}
+        <span className="words">
+          <b>{name}</b>
+          <small>
+            {figure(widthHp)} HP · {kind.headers.length} header{kind.headers.length === 1 ? '' : 's'} ·{' '}
+            {counts.takes.length === 0 ? 'in no take' : usesWords(counts.takes, '')}
+            {owned !== undefined && ` · ${owned} owned`}
           </small>
-        )}
+          {unknown.length > 0 && <small>{unknownWords(kind)}</small>}
+        </span>
       </button>
       <button
         type="button"
@@ -212,7 +197,7 @@ export function ModulesPage() {
         </p>
         <ul className="kind-rows">
           {kinds.map((kind) => (
-            <KindRow key={kind.id} {...{ kit, layout, kind }} counts={counts.get(kind.id) ?? NONE} />
+            <KindRow key={kind.id} {...{ kit, layout, kind }} counts={counts.get(kind.id) ?? NO_USE} />
           ))}
           {kinds.length === 0 && (
             <li className="none">
