@@ -38,6 +38,9 @@ const takenZMm = ({ depth }: ModuleDraft): number => {
   return depth.trim() !== '' && Number.isFinite(mm) ? mm : 30;
 };
 
+/** Where there is little room the drawing comes first, and no keyboard is to cover it. */
+const drawingFirst = (): boolean => matchMedia('(max-width: 1000px)').matches;
+
 /** A picture among what is dropped or pasted. */
 const pictureIn = (files: FileList | undefined): File | undefined =>
   [...(files ?? [])].find(({ type }) => type.startsWith('image/'));
@@ -175,7 +178,7 @@ export function FullForm({ title, desk, form }: Props) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: led there once, when the form opens.
   useEffect(() => {
     if (desk.at) jump(desk.at);
-    else root.current?.querySelector<HTMLElement>('.facts input')?.focus();
+    else root.current?.querySelector<HTMLElement>(drawingFirst() ? '.sides button' : '.facts input')?.focus();
   }, []);
 
   const bringPicture = (
