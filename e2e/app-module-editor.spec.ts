@@ -162,7 +162,7 @@ test('what a change would take along is asked before; a kind in use is not remov
   );
   await page.getByRole('button', { name: 'Clone Cobble' }).click();
   await page.getByLabel('Which kinds').selectOption('unused');
-  await page.getByRole('button', { name: 'Remove Cobble, copy' }).click();
+  await page.getByRole('button', { name: 'Remove Cobble, copy', exact: true }).click();
   await expect(page.getByRole('region', { name: 'Kinds of module' })).toContainText('No such kind');
 });
 

@@ -1,6 +1,6 @@
 import '../style/module-editor.css';
 import { type ClipboardEvent, type DragEvent, useEffect, useMemo, useRef, useState } from 'react';
-import { type OpenFact, panelSizeMm, type Side, unknownFactsOf } from '../../src/index.ts';
+import { applyEdit, type OpenFact, panelSizeMm, type Side, unknownFactsOf } from '../../src/index.ts';
 import { useEditor, useLayout } from '../hooks.ts';
 import { figure } from '../panels/figures.ts';
 import { Icon } from '../panels/icon.tsx';
@@ -106,12 +106,12 @@ export function FullForm({ title, desk, form }: Props) {
 
   const step = useMemo(() => (kind ? stepFor(kind, before === undefined, made) : null), [kind, before, made]);
   const { effects, pending } = useEffects(layout, before ? step : null, shownTake.id);
-  const asKind = useMemo(() => (kind && before ? [kind] : []), [kind, before]);
-  const typedLayout = useMemo(() => {
-    if (!kind || !before) return layout;
-    const modules = layout.kit.modules.map((other) => (other.id === kind.id ? kind : other));
-    return { ...layout, kit: { ...kit, modules } };
-  }, [layout, kit, kind, before]);
+  /** The layout as it would be, and the kind in it: what rests on its facts as they are typed. */
+  const [typedLayout, asKind] = useMemo(() => {
+    const done = before && step && applyEdit(layout, step);
+    if (!done?.ok) return [layout, []] as const;
+    return [done.value, done.value.kit.modules.filter(({ id }) => id === before?.id)] as const;
+  }, [layout, before, step]);
   const open = useOpenFacts(typedLayout, asKind);
   const unknown = kind ? unknownFactsOf(kind) : [];
   const unrested = unknown.filter(

@@ -112,6 +112,23 @@ function useBox() {
   return [ref, box] as const;
 }
 
+/**
+ * What lies in the drawing to be dragged has a finger to itself; elsewhere the page scrolls. `touch-action` would say
+ * so, but browsers do not heed it on parts of a drawing.
+ */
+function useFingers() {
+  const ref = useRef<SVGSVGElement>(null);
+  useLayoutEffect(() => {
+    const drawing = ref.current;
+    const hold = (event: TouchEvent): void => {
+      if (event.target instanceof Element && event.target.closest('.header, .hands')) event.preventDefault();
+    };
+    drawing?.addEventListener('touchstart', hold, { passive: false });
+    return () => drawing?.removeEventListener('touchstart', hold);
+  }, []);
+  return ref;
+}
+
 /** Distances of the chosen header from the edges that places are measured from. */
 function Dimensions({
   frame,
@@ -172,6 +189,7 @@ export function HeaderDrawing({
   over,
 }: Props) {
   const [room, box] = useBox();
+  const drawing = useFingers();
   const [guides, setGuides] = useState<readonly Guide[]>([]);
   const drag = useRef<Drag | null>(null);
   const size = panelSizeMm(panel.widthHp, panel.heightU);
@@ -245,6 +263,7 @@ export function HeaderDrawing({
     <div className="drawing-room" ref={room}>
       {/* biome-ignore lint/a11y/useSemanticElements: a set of fields cannot be a drawing. */}
       <svg
+        ref={drawing}
         className={`header-drawing ${side}`}
         role="group"
         aria-label={`The module from the ${side}, to scale`}

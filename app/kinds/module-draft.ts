@@ -54,7 +54,7 @@ export interface ModuleDraft extends Readonly<Record<TemplateBus, string>> {
   readonly widthHp: string;
   /** Empty: not said, which is read as 3. */
   readonly heightU: string;
-  /** kept: the headers below, which no template makes. */
+  /** kept: the headers below, whatever template might make them. */
   readonly template: ModuleTemplate['id'] | 'kept';
   readonly headers: readonly HeaderDraft[];
   /** What places of headers are measured from. */
@@ -137,7 +137,7 @@ export function moduleDraftOf(kit: Kit, kind: ModuleKind): ModuleDraft {
     widthHp: typed(kind.widthHp),
     heightU: typed(kind.heightU),
     template: made?.template.id ?? 'kept',
-    headers: made ? [] : headerDraftsOf(kind.headers, DOCUMENT_EDGES, sizeOf(kind)),
+    headers: headerDraftsOf(kind.headers, DOCUMENT_EDGES, sizeOf(kind)),
     pin1: pin1 === 'down' || pin1 === 'up' ? pin1 : '',
     keyed,
     depth: typed(kind.depthMm),

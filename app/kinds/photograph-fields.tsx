@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { type KeyboardEvent, useState } from 'react';
 import {
   type Known,
   mapped,
@@ -97,6 +97,12 @@ export function PhotographFields({ state, size, laying, onLaying }: Props) {
     setTold(undefined);
     change({ ...photo, laid });
   };
+  /** It scales the photograph, and does not keep the kind. */
+  const onEnter = (event: KeyboardEvent): void => {
+    if (event.key !== 'Enter' || !(event.target instanceof HTMLInputElement)) return;
+    event.preventDefault();
+    scale();
+  };
   return (
     <div className="photograph">
       <label className="row slide">
@@ -135,7 +141,8 @@ export function PhotographFields({ state, size, laying, onLaying }: Props) {
         </button>
       </div>
       {inHand === 'points' && (
-        <>
+        <fieldset className="two-points" onKeyDown={onEnter}>
+          <legend className="unseen">Scale by two points</legend>
           <p className="aside">
             Put points 1 and 2 on two things whose distance you know, such as two holes or two pins far apart.
           </p>
@@ -151,7 +158,7 @@ export function PhotographFields({ state, size, laying, onLaying }: Props) {
           <button type="button" className="plain" onClick={scale}>
             Scale it so
           </button>
-        </>
+        </fieldset>
       )}
       {inHand === 'fit' && (
         <>

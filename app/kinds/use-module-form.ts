@@ -33,7 +33,7 @@ export function useModuleForm(before: ModuleKind | undefined, isFull: boolean) {
     before,
     /** It says something else than when it was opened. */
     isTouched: asText !== start.current,
-    canKeep: Boolean(before && before.headers.length > 0) || draft.template === 'kept',
+    canKeep: draft.headers.length > 0 || draft.template === 'kept',
   };
 }
 

@@ -12,6 +12,7 @@ import { duplicateKind, removalOf } from '../actions/kinds.ts';
 import { useEditor, useLayout } from '../hooks.ts';
 import { countKinds, NO_USE, type Uses, usesWords } from '../kinds/count-kinds.ts';
 import { factName, fieldOf } from '../kinds/fact-words.ts';
+import { Problem } from '../kinds/field.tsx';
 import { OpenFactList } from '../kinds/open-fact-list.tsx';
 import { useOpenFacts } from '../kinds/use-open-facts.ts';
 import { figure } from '../panels/figures.ts';
@@ -69,10 +70,11 @@ interface RowProps {
   readonly layout: Layout;
   readonly kind: ModuleKind;
   readonly counts: Uses;
+  readonly onRefusal: (words: string) => void;
 }
 
 /** One kind: what it looks like, how many there are, what is not known of it, and what can be done with it. */
-function KindRow({ kit, layout, kind, counts }: RowProps) {
+function KindRow({ kit, layout, kind, counts, onRefusal }: RowProps) {
   const editor = useEditor();
   const { id, name, widthHp, owned } = kind;
   const inStock = { sort: 'module', kind: id } as const;
@@ -128,7 +130,7 @@ function KindRow({ kit, layout, kind, counts }: RowProps) {
         aria-description={refusal}
         title={refusal ?? 'Remove it from the kit'}
         onClick={({ currentTarget }) => {
-          if (refusal) editor.session.setState({ banner: `${refusal}.` });
+          if (refusal) onRefusal(refusal);
           else remove(currentTarget.closest('li'));
         }}
       >
@@ -145,6 +147,7 @@ export function ModulesPage() {
   const { kit } = layout;
   const [find, setFind] = useState('');
   const [filter, setFilter] = useState<Filter>('all');
+  const [refusal, setRefusal] = useState<string>();
   const counts = useMemo(() => countKinds(layout), [layout]);
   const kinds = listedKinds(kit, counts, filter, find);
   const { facts, done } = useOpenFacts(layout);
@@ -190,14 +193,22 @@ export function ModulesPage() {
             New kind…
           </button>
         </div>
-        <p className="aside" aria-live="polite">
-          {kinds.length === kit.modules.length
-            ? `${kinds.length} kind${kinds.length === 1 ? '' : 's'}`
-            : `${kinds.length} of ${kit.modules.length} kinds`}
-        </p>
+        <div aria-live="polite">
+          <p className="aside">
+            {kinds.length === kit.modules.length
+              ? `${kinds.length} kind${kinds.length === 1 ? '' : 's'}`
+              : `${kinds.length} of ${kit.modules.length} kinds`}
+          </p>
+          <Problem id="modules-page-refusal" words={refusal} />
+        </div>
         <ul className="kind-rows">
           {kinds.map((kind) => (
-            <KindRow key={kind.id} {...{ kit, layout, kind }} counts={counts.get(kind.id) ?? NO_USE} />
+            <KindRow
+              key={kind.id}
+              {...{ kit, layout, kind }}
+              counts={counts.get(kind.id) ?? NO_USE}
+              onRefusal={setRefusal}
+            />
           ))}
           {kinds.length === 0 && (
             <li className="none">

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Note } from '../../src/checks/check.ts';
 import { example, kind } from '../../src/checks/example.ts';
 import { firstChecks } from '../../src/checks/first-checks.ts';
 import { judge } from '../../src/checks/judge.ts';
@@ -106,19 +107,25 @@ describe('facts that are not known', () => {
     }
   });
 
-  it('put what rests on a fault before what is only worth knowing', () => {
-    const layout = demoLayout();
-    const modules = layout.kit.modules.map((each) => ({
-      ...each,
-      ...(each.id === 'gull' && { known: 'guessed' as const }),
-      ...(each.id === 'kelp' && { draws: { ...each.draws, '+5': null } }),
-    }));
-    const facts = worstFirst(factsOf({ ...layout, kit: { ...layout.kit, modules } }));
-    const levels = facts.map(({ notes }) =>
-      Math.min(...notes.map(({ note }) => ['damage', 'fault', 'reminder'].indexOf(note.level))),
-    );
-    expect(levels).toEqual([...levels].sort((a, b) => a - b));
-    expect(facts.map(({ kind: { id } }) => id)).toEqual(expect.arrayContaining(['gull', 'kelp']));
+  it('put what rests on a fault before what is only worth knowing, and many modules before few', () => {
+    const open = (id: string, levels: readonly Note['level'][], modules: number): OpenFact => ({
+      kind: kind(id, {}),
+      fact: { is: 'depth' },
+      notes: levels.map((level) => ({
+        note: { level } as Note,
+        take: 'take-1',
+        modules,
+        goes: true,
+        alone: true,
+      })),
+    });
+    const facts = [
+      open('few', ['reminder'], 1),
+      open('many', ['reminder'], 3),
+      open('fault', ['reminder', 'fault'], 1),
+      open('damage', ['damage'], 1),
+    ];
+    expect(worstFirst(facts).map(({ kind: { id } }) => id)).toEqual(['damage', 'fault', 'many', 'few']);
   });
 
   it('asks of the demo only for the one thing that it guesses', () => {
