@@ -6,6 +6,7 @@ import { openForm, type } from './support/kind-form.ts';
 import {
   editor,
   headerOn,
+  hugePicture,
   kindRow,
   lay,
   middleOf,
@@ -123,7 +124,7 @@ test('headers of two kinds are dragged: held to lines, from either side, and tol
   await page.getByRole('button', { name: 'Header', exact: true }).click();
   await expect(headerOn(page, 'Shore')).toBeFocused();
   await page.keyboard.press('Control+d');
-  await expect(headerOn(page, 'Shore')).toHaveCount(2);
+  await expect(headerOn(page, 'Shore shore-2')).toBeFocused();
   await page.keyboard.press('Delete');
   await expect(headerOn(page, 'Shore')).toHaveCount(1);
   await expect(page.locator('.header-drawing').getByRole('button').last()).toBeFocused();
@@ -203,6 +204,8 @@ test('a photograph is laid under, scaled by two points, kept in this browser alo
     buffer: Buffer.from('<svg xmlns="http://www.w3.org/2000/svg"/>'),
   });
   await expect(editor(page)).toContainText('no photograph that the browser can show');
+  await lay(page, hugePicture(20_000));
+  await expect(editor(page)).toContainText('The photograph is too large');
   await lay(page, await photographFile(page));
   await expect(photo).toBeVisible();
   await expect(editor(page)).toContainText('no file and no link takes it along');
@@ -222,7 +225,7 @@ test('a photograph is laid under, scaled by two points, kept in this browser alo
   }
   expect(await barriersOn(page)).toEqual([]);
   await page.getByLabel('Between them').fill('80');
-  await page.getByRole('button', { name: 'Scale it so' }).click();
+  await page.keyboard.press('Enter');
   await expect.poll(async () => ((await photo.boundingBox())?.height ?? 0) / px).toBeCloseTo(120, 0);
 
   // Dragged to fit: its upper left corner to the panel's, and then its lower left one.
@@ -252,6 +255,17 @@ test('a photograph is laid under, scaled by two points, kept in this browser alo
   await kindRow(page, 'Boulder').click();
   await expect(page.getByRole('button', { name: 'Lay a photograph under it' })).toBeVisible();
   await expect(photo).toHaveCount(0);
+
+  // Dropped, it is laid just so.
+  const { buffer } = await photographFile(page);
+  const dropped = await page.evaluateHandle((data) => {
+    const bytes = Uint8Array.from(atob(data), (letter) => letter.charCodeAt(0));
+    const transfer = new DataTransfer();
+    transfer.items.add(new File([bytes], 'rear.png', { type: 'image/png' }));
+    return transfer;
+  }, buffer.toString('base64'));
+  await page.locator('.header-drawing').dispatchEvent('drop', { dataTransfer: dropped });
+  await expect(photo).toBeVisible();
 });
 
 test('the short form goes over into all facts with what was typed, and a new kind begins from a template', async ({
@@ -266,7 +280,7 @@ test('the short form goes over into all facts with what was typed, and a new kin
   await page.getByLabel('Sort').selectOption('expander');
   await expect(page.locator('.header-drawing').getByRole('button')).toHaveCount(2);
   await page.getByRole('textbox', { name: 'Notes' }).fill('borrowed');
-  await headerOn(page, 'Shore').last().focus();
+  await headerOn(page, 'Shore out').focus();
   await expect(page.getByLabel('Header’s id')).toHaveValue('out');
   await page.getByLabel('Axis').selectOption('horizontal');
   await page.getByLabel('Pin 1', { exact: true }).selectOption('right');

@@ -10,7 +10,7 @@ import { countKinds } from './count-kinds.ts';
 import { placeWords } from './edge-words.ts';
 import { EffectsInShort, EffectsList } from './effects-list.tsx';
 import { factName, fieldOf } from './fact-words.ts';
-import { Field, TextRow } from './field.tsx';
+import { Field } from './field.tsx';
 import { type HeaderDraft, headerLike, newHeader, placedAt, placeOf } from './header-draft.ts';
 import { HeaderDrawing, type HeaderHand } from './header-drawing.tsx';
 import { HeaderFields } from './header-fields.tsx';
@@ -101,8 +101,12 @@ export function FullForm({ title, desk, form }: Props) {
   const headers = useMemo(() => headersShown(kit, draft), [kit, draft]);
   const header = headers.find(({ key }) => key === chosen);
   const pinsOf = (bus: string): number => kit.buses.find(({ id }) => id === bus)?.pinout.length ?? 10;
-  const nameOf = ({ id, name, bus }: HeaderDraft): string =>
-    name.trim() || kit.buses.find((known) => known.id === bus)?.name || id;
+  /** By its name, else by its bus, and by its id where the bus has several. */
+  const nameOf = ({ key, id, name, bus }: HeaderDraft): string => {
+    const known = kit.buses.find((other) => other.id === bus)?.name ?? id;
+    const isAlone = !headers.some((other) => other.key !== key && other.bus === bus && !other.name.trim());
+    return name.trim() || (isAlone ? known : `${known} ${id}`);
+  };
 
   const step = useMemo(() => (kind ? stepFor(kind, before === undefined, made) : null), [kind, before, made]);
   const { effects, pending } = useEffects(layout, before ? step : null, shownTake.id);
@@ -224,14 +228,24 @@ export function FullForm({ title, desk, form }: Props) {
           <section className="facts" aria-label="The module">
             <h3>The module</h3>
             <ModuleFields {...form}>
-              <TextRow
-                label="Colour"
-                placeholder="none"
-                value={draft.color}
-                problem={told('color')}
-                onText={(color) => form.change({ color })}
-                onLeave={leave('color')}
-              />
+              <Field label="Colour" problem={told('color')}>
+                {(control) => (
+                  <>
+                    <input
+                      {...control}
+                      className="field"
+                      size={12}
+                      placeholder="none"
+                      spellCheck={false}
+                      autoComplete="off"
+                      value={draft.color}
+                      onChange={({ currentTarget: { value } }) => form.change({ color: value })}
+                      onBlur={leave('color')}
+                    />
+                    {draft.color.trim() && <span className="swatch" style={{ background: draft.color }} />}
+                  </>
+                )}
+              </Field>
               <Field label="Notes" problem={told('notes')}>
                 {(control) => (
                   <textarea
@@ -249,6 +263,7 @@ export function FullForm({ title, desk, form }: Props) {
           {before && <EffectsList effects={effects} pending={pending} uses={uses} />}
           <section aria-label="Facts to find out">
             <h3>Facts to find out</h3>
+            {!kind && <p className="aside">Told as soon as every field can be read.</p>}
             {unknown.length === 0 && kind && <p className="aside">All that notes rest on is known.</p>}
             <OpenFactList facts={open.facts} onFact={({ fact }: OpenFact) => jump(fieldOf(fact))} />
             {unrested.length > 0 && kind && (

@@ -1,3 +1,4 @@
+import { deflateSync } from 'node:zlib';
 import { expect, type Locator, type Page } from 'playwright/test';
 import type { Spot } from '../app-page.ts';
 
@@ -55,6 +56,34 @@ export async function photographFile(page: Page) {
     return canvas.toDataURL('image/png').split(',')[1] ?? '';
   });
   return { name: 'rear.png', mimeType: 'image/png', buffer: Buffer.from(data, 'base64') };
+}
+
+const CRC_TABLE = Array.from({ length: 256 }, (_, n) => {
+  let c = n;
+  for (let bit = 0; bit < 8; bit++) c = c & 1 ? 0xedb88320 ^ (c >>> 1) : c >>> 1;
+  return c >>> 0;
+});
+
+function chunk(type: string, data: Buffer): Buffer {
+  const body = Buffer.concat([Buffer.from(type, 'latin1'), data]);
+  let crc = 0xffffffff;
+  for (const byte of body) crc = ((CRC_TABLE[(crc ^ byte) & 0xff] ?? 0) ^ (crc >>> 8)) >>> 0;
+  const ends = Buffer.alloc(8);
+  ends.writeUInt32BE(data.length, 0);
+  ends.writeUInt32BE((crc ^ 0xffffffff) >>> 0, 4);
+  return Buffer.concat([ends.subarray(0, 4), body, ends.subarray(4)]);
+}
+
+/** A small file that says it is a picture of so many px each way, one bit each; it holds the first rows only. */
+export function hugePicture(side: number) {
+  const header = Buffer.alloc(13);
+  header.writeUInt32BE(side, 0);
+  header.writeUInt32BE(side, 4);
+  header[8] = 1;
+  const rows = deflateSync(Buffer.alloc(64 * (Math.ceil(side / 8) + 1)));
+  const signature = Buffer.from('89504e470d0a1a0a', 'hex');
+  const parts = [chunk('IHDR', header), chunk('IDAT', rows), chunk('IEND', Buffer.alloc(0))];
+  return { name: 'huge.png', mimeType: 'image/png', buffer: Buffer.concat([signature, ...parts]) };
 }
 
 /** Picks a file where the page asks for one. */
