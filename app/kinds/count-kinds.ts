@@ -4,10 +4,9 @@ import type { Layout } from '../../src/index.ts';
 export interface Uses {
   /** In each take that has some. */
   readonly takes: readonly { readonly name: string; readonly count: number }[];
-  readonly all: number;
 }
 
-export const NO_USE: Uses = { takes: [], all: 0 };
+export const NO_USE: Uses = { takes: [] };
 
 /** How many modules of each kind stand in the takes; kinds of which there are none are left out. */
 export function countKinds({ takes }: Pick<Layout, 'takes'>): ReadonlyMap<string, Uses> {
@@ -16,8 +15,8 @@ export function countKinds({ takes }: Pick<Layout, 'takes'>): ReadonlyMap<string
     const here = new Map<string, number>();
     for (const { kind } of modules) here.set(kind, (here.get(kind) ?? 0) + 1);
     for (const [kind, count] of here) {
-      const { takes: before, all } = counts.get(kind) ?? NO_USE;
-      counts.set(kind, { takes: [...before, { name, count }], all: all + count });
+      const { takes: before } = counts.get(kind) ?? NO_USE;
+      counts.set(kind, { takes: [...before, { name, count }] });
     }
   }
   return counts;

@@ -327,7 +327,10 @@ export function FullForm({ title, desk, form }: Props) {
             >
               <Icon name="undo" />
             </button>
-            <label className="tick">
+            <label
+              className="tick"
+              title="Catches on the centre line, on other headers, and on a grid of half pins, 1.27 mm"
+            >
               <input
                 type="checkbox"
                 checked={snaps}

@@ -147,7 +147,10 @@ export function HeaderFields({ kit, header, edges, takenZMm, told, leave, change
             ))}
           </select>
         </div>
-        <p className="aside">If width or height change, these distances stay.</p>
+        <p className="aside">
+          The edges are those of its HP; the panel ends about 0.15 mm inside. If its size changes, the
+          distances stay.
+        </p>
         <TextRow
           label="Behind panel"
           unit="mm"

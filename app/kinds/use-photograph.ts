@@ -33,7 +33,9 @@ export function usePhotograph(id: string | null) {
     let isOver = false;
     void platform.photographs().then(async ({ shelf }) => {
       const found = await shelf.read(id);
-      if (!isOver && found.ok && isKeptPhotograph(found.value)) setPhoto(found.value);
+      if (isOver || !found.ok || !isKeptPhotograph(found.value)) return;
+      const { value } = found;
+      setPhoto((laid) => laid ?? value);
     });
     return () => {
       isOver = true;

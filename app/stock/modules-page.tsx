@@ -222,7 +222,7 @@ export function ModulesPage() {
         <p className="aside">
           {done && facts.length === 0
             ? 'No note rests on an unknown or guessed fact.'
-            : 'Worst first: what is not known or was guessed, and the notes that rest on it.'}
+            : 'What is not known is not checked. Here is what notes rest on, worst first.'}
         </p>
         <OpenFactList facts={facts} naming onFact={lead} />
       </section>
