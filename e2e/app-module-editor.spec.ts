@@ -247,6 +247,8 @@ test('a photograph is laid under, scaled by two points, kept in this browser alo
   // The layout has not changed: nothing is there to undo. The photograph is there again, and goes when it is told to.
   await closeStock(page).click();
   await expect(page.getByRole('button', { name: /^Undo/ })).toHaveAttribute('aria-disabled', 'true');
+  await page.reload();
+  await page.locator('.by-list[data-held]').waitFor();
   await openEditor(page, 'Boulder');
   await expect(photo).toBeVisible();
   await page.getByRole('button', { name: 'Take the photograph away' }).click();

@@ -3,6 +3,7 @@ import type { PanelSize, Result } from '../../src/index.ts';
 import { useEditor } from '../hooks.ts';
 import { faultWords } from '../keep/words.ts';
 import type { Picture } from '../platform/photographs.ts';
+import { untouched } from '../store/untouched.ts';
 import { firstLaid, isKeptPhotograph, type Photograph } from './photograph.ts';
 
 /** An address under which the page can draw a picture, as long as it needs it. */
@@ -22,7 +23,7 @@ function useAddress(image: Blob | undefined): string | undefined {
 
 /** The photograph under the drawing: taken off the shelf, changed in the form, and put back when the kind is kept. */
 export function usePhotograph(id: string | null) {
-  const { platform, session } = useEditor();
+  const { layouts, platform, session } = useEditor();
   const [photo, setPhoto] = useState<Photograph | null>(null);
   const [problem, setProblem] = useState<string>();
   const [isTouched, setTouched] = useState(false);
@@ -64,6 +65,8 @@ export function usePhotograph(id: string | null) {
     /** Under the id of the kind that was kept. */
     async keep(as: string): Promise<void> {
       if (!isTouched) return;
+      // A layout that nothing was done to is not kept, and would come back under another id.
+      if (photo) untouched.delete(layouts.layout());
       const { shelf } = await platform.photographs();
       const done = photo ? await shelf.change(as, () => ({ ...photo, id: as })) : await shelf.remove(as);
       if (!done.ok)
