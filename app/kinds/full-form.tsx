@@ -1,42 +1,38 @@
 import '../style/module-editor.css';
 import { type ClipboardEvent, type DragEvent, useEffect, useMemo, useRef, useState } from 'react';
-import { applyEdit, type OpenFact, panelSizeMm, type Side, unknownFactsOf } from '../../src/index.ts';
+import { applyEdit, panelSizeMm, type Side, zMmOf } from '../../src/index.ts';
 import { useEditor, useLayout } from '../hooks.ts';
 import { figure } from '../panels/figures.ts';
-import { Icon } from '../panels/icon.tsx';
 import type { KindDesk } from '../store/session.ts';
 import { takeOf } from '../store/shown.ts';
 import { countKinds } from './count-kinds.ts';
+import { DrawingTools } from './drawing-tools.tsx';
 import { placeWords } from './edge-words.ts';
 import { EffectsInShort, EffectsList } from './effects-list.tsx';
-import { factName, fieldOf } from './fact-words.ts';
+import { FactsToFindOut } from './facts-to-find-out.tsx';
 import { Field } from './field.tsx';
-import { type HeaderDraft, headerLike, newHeader, placedAt, placeOf } from './header-draft.ts';
-import { HeaderDrawing, type HeaderHand } from './header-drawing.tsx';
+import { type HeaderDraft, mmIn, newHeader, placeOf } from './header-draft.ts';
+import { HeaderDrawing } from './header-drawing.tsx';
 import { HeaderFields } from './header-fields.tsx';
-import { halfOf } from './header-shape.tsx';
+import { reachesBeyond } from './header-shape.tsx';
 import { KindForm, stepFor } from './kind-form.tsx';
-import { drawnSize, headersShown, type ModuleDraft, withEdges, withHeaders } from './module-draft.ts';
+import { drawnSize, headersShown, type ModuleDraft, withEdges } from './module-draft.ts';
 import { ModuleFields } from './module-fields.tsx';
-import { OpenFactList } from './open-fact-list.tsx';
 import { photographId } from './photograph.ts';
 import { NOT_LAYING, PhotographFields } from './photograph-fields.tsx';
 import { DragToFit, PhotographImage, TwoPoints } from './photograph-hands.tsx';
 import { useEffects } from './use-effects.ts';
+import { useHeaderHand } from './use-header-hand.ts';
 import type { ModuleFormState } from './use-module-form.ts';
-import { useOpenFacts } from './use-open-facts.ts';
 import { usePhotograph } from './use-photograph.ts';
-
-/** So many steps with headers can be taken back. */
-const MOST_STEPS = 100;
 
 const ZOOMS = [1, 1.5, 2, 3, 4] as const;
 
-/** Where a ribbon is taken to lie while nothing is known of it, mm: the rule of the document. */
-const takenZMm = ({ depth }: ModuleDraft): number => {
-  const mm = Number(depth.replace(/\s*mm\s*$/i, '').replace(',', '.'));
-  return depth.trim() !== '' && Number.isFinite(mm) ? mm : 30;
-};
+/** Where a ribbon is taken to lie while nothing is known of it, mm. */
+function takenZMm({ depth }: ModuleDraft): number {
+  const depthMm = mmIn(depth);
+  return zMmOf(depthMm === undefined ? {} : { depthMm }, {});
+}
 
 /** Where there is little room the drawing comes first, and no keyboard is to cover it. */
 const drawingFirst = (): boolean => matchMedia('(max-width: 1000px)').matches;
@@ -49,29 +45,6 @@ const pictureIn = (files: FileList | undefined): File | undefined =>
 function beyondWords(names: readonly string[]): string | undefined {
   if (names.length === 0) return undefined;
   return `${names.join(', ')} ${names.length === 1 ? 'reaches' : 'reach'} beyond the panel`;
-}
-
-/** What headers were, to go back to; with the draft that they stood in. */
-function useSteps(draft: ModuleDraft, setDraft: (next: ModuleDraft) => void) {
-  const past = useRef<ModuleDraft[]>([]);
-  const [count, setCount] = useState(0);
-  const note = (): void => {
-    past.current = [...past.current.slice(1 - MOST_STEPS), draft];
-    setCount(past.current.length);
-  };
-  const back = (): void => {
-    const before = past.current.pop();
-    setCount(past.current.length);
-    if (!before) return;
-    // What was typed since about the kind as a whole stays.
-    setDraft(
-      withEdges(
-        { ...draft, template: before.template, headers: before.headers, edges: before.edges },
-        draft.edges,
-      ),
-    );
-  };
-  return { note, back, canGoBack: count > 0 };
 }
 
 interface Props {
@@ -89,9 +62,7 @@ export function FullForm({ title, desk, form }: Props) {
   const [side, setSide] = useState<Side>('rear');
   const [zoom, setZoom] = useState(0);
   const [snaps, setSnaps] = useState(true);
-  const [chosen, setChosen] = useState<string | null>(null);
   const [laying, setLaying] = useState(NOT_LAYING);
-  const steps = useSteps(draft, setDraft);
   const root = useRef<HTMLDivElement>(null);
   const photograph = usePhotograph(before ? photographId(layout, before.id) : null);
 
@@ -99,6 +70,7 @@ export function FullForm({ title, desk, form }: Props) {
   const size = panelSizeMm(panel.widthHp, panel.heightU);
   const { edges } = draft;
   const headers = useMemo(() => headersShown(kit, draft), [kit, draft]);
+  const { chosen, hand, canGoBack, changeHeader } = useHeaderHand(form, headers, size, root);
   const header = headers.find(({ key }) => key === chosen);
   const pinsOf = (bus: string): number => kit.buses.find(({ id }) => id === bus)?.pinout.length ?? 10;
   /** By its name, else by its bus, and by its id where the bus has several. */
@@ -116,49 +88,7 @@ export function FullForm({ title, desk, form }: Props) {
     if (!done?.ok) return [layout, []] as const;
     return [done.value, done.value.kit.modules.filter(({ id }) => id === before?.id)] as const;
   }, [layout, before, step]);
-  const open = useOpenFacts(typedLayout, asKind);
-  const unknown = kind ? unknownFactsOf(kind) : [];
-  const unrested = unknown.filter(
-    (fact) => !open.facts.some((other) => JSON.stringify(other.fact) === JSON.stringify(fact)),
-  );
   const uses = useMemo(() => (before && countKinds(layout).get(before.id)?.takes) ?? [], [layout, before]);
-
-  const setHeaders = (next: readonly HeaderDraft[]): void => setDraft((now) => withHeaders(now, next));
-  const changeHeader = (key: string, change: (header: HeaderDraft) => HeaderDraft): void =>
-    setHeaders(headers.map((other) => (other.key === key ? change(other) : other)));
-  const focusHeader = (key: string | null): void => {
-    requestAnimationFrame(() => {
-      const wanted =
-        key === null ? null : root.current?.querySelector<SVGElement>(`[data-header="${CSS.escape(key)}"]`);
-      (wanted ?? root.current?.querySelector<HTMLElement>('.add-header'))?.focus();
-    });
-  };
-  const add = (next: HeaderDraft): void => {
-    steps.note();
-    setHeaders([...headers, next]);
-    setChosen(next.key);
-    focusHeader(next.key);
-  };
-  const hand: HeaderHand = {
-    choose: setChosen,
-    begin: steps.note,
-    move: (key, place) => changeHeader(key, (other) => placedAt(other, edges, size, place)),
-    cancel: steps.back,
-    duplicate(key) {
-      const like = headers.find((other) => other.key === key);
-      if (like) add(headerLike(like, headers, edges, size));
-    },
-    remove(key) {
-      steps.note();
-      const at = headers.findIndex((other) => other.key === key);
-      const left = headers.filter((other) => other.key !== key);
-      const next = left[Math.min(at, left.length - 1)]?.key ?? null;
-      setHeaders(left);
-      setChosen(next);
-      focusHeader(next);
-    },
-    stepBack: steps.back,
-  };
 
   /** Left stays left: who measures from the left edge goes on to do so on the other side. */
   const look = (from: Side): void => {
@@ -168,7 +98,7 @@ export function FullForm({ title, desk, form }: Props) {
   };
   const jump = (field: string): void => {
     const owner = headers.find(({ key }) => field.startsWith('header ') && field.endsWith(` ${key}`));
-    if (owner) setChosen(owner.key);
+    if (owner) hand.choose(owner.key);
     requestAnimationFrame(() =>
       root.current
         ?.querySelector<HTMLElement>(
@@ -195,17 +125,7 @@ export function FullForm({ title, desk, form }: Props) {
     event.stopPropagation();
     void photograph.read(size, file);
   };
-  const beyond = headers.flatMap((each) => {
-    const place = placeOf(each, edges, size);
-    if (!place) return [];
-    const half = halfOf(each, pinsOf(each.bus));
-    const fits =
-      place.xMm - half.xMm >= 0 &&
-      place.xMm + half.xMm <= size.widthMm &&
-      place.yMm - half.yMm >= 0 &&
-      place.yMm + half.yMm <= size.heightMm;
-    return fits ? [] : [nameOf(each)];
-  });
+  const beyond = headers.filter((each) => reachesBeyond(each, edges, size, pinsOf(each.bus))).map(nameOf);
   const place = header && placeOf(header, edges, size);
   const { photo, address } = photograph;
 
@@ -261,104 +181,16 @@ export function FullForm({ title, desk, form }: Props) {
             </ModuleFields>
           </section>
           {before && <EffectsList effects={effects} pending={pending} uses={uses} />}
-          <section aria-label="Facts to find out">
-            <h3>Facts to find out</h3>
-            {!kind && <p className="aside">Told as soon as every field can be read.</p>}
-            {unknown.length === 0 && kind && <p className="aside">All that notes rest on is known.</p>}
-            <OpenFactList facts={open.facts} onFact={({ fact }: OpenFact) => jump(fieldOf(fact))} />
-            {unrested.length > 0 && kind && (
-              <p className="unrested">
-                <span className="aside">Not known, and nothing rests on it yet: </span>
-                {unrested.map((fact) => (
-                  <button key={fieldOf(fact)} type="button" onClick={() => jump(fieldOf(fact))}>
-                    {factName(fact, kind)}
-                  </button>
-                ))}
-              </p>
-            )}
-          </section>
+          <FactsToFindOut layout={typedLayout} kinds={asKind} kind={kind} onField={jump} />
         </div>
 
         <section className="drawn" aria-label="Its rear">
-          <div className="tools">
-            <fieldset className="sides">
-              <legend className="unseen">Seen from</legend>
-              {(['rear', 'front'] as const).map((each) => (
-                <button key={each} type="button" aria-pressed={side === each} onClick={() => look(each)}>
-                  {each === 'rear' ? 'Rear' : 'Front'}
-                </button>
-              ))}
-            </fieldset>
-            <button
-              type="button"
-              className="quiet add-header"
-              onClick={() => add(newHeader(kit, headers, edges, size))}
-            >
-              <Icon name="plus" />
-              Header
-            </button>
-            <button
-              type="button"
-              className="quiet icon"
-              aria-label="Duplicate the header"
-              title="Duplicate the header (Ctrl+D)"
-              aria-disabled={!header}
-              onClick={() => header && hand.duplicate(header.key)}
-            >
-              <Icon name="duplicate" />
-            </button>
-            <button
-              type="button"
-              className="quiet icon"
-              aria-label="Remove the header"
-              title="Remove the header (Delete)"
-              aria-disabled={!header}
-              onClick={() => header && hand.remove(header.key)}
-            >
-              <Icon name="remove" />
-            </button>
-            <button
-              type="button"
-              className="quiet icon"
-              aria-label="Take back the last step with headers"
-              title="Take back the last step with headers (Ctrl+Z on the drawing)"
-              aria-disabled={!steps.canGoBack}
-              onClick={steps.back}
-            >
-              <Icon name="undo" />
-            </button>
-            <label
-              className="tick"
-              title="Catches on the centre line, on other headers, and on a grid of half pins, 1.27 mm"
-            >
-              <input
-                type="checkbox"
-                checked={snaps}
-                onChange={({ currentTarget: { checked } }) => setSnaps(checked)}
-              />
-              Snap
-            </label>
-            <span className="zooms">
-              <button
-                type="button"
-                className="quiet icon"
-                aria-label="Smaller"
-                aria-disabled={zoom === 0}
-                onClick={() => setZoom(Math.max(0, zoom - 1))}
-              >
-                <Icon name="minus" />
-              </button>
-              <button
-                type="button"
-                className="quiet icon"
-                aria-label="Larger"
-                aria-disabled={zoom === ZOOMS.length - 1}
-                onClick={() => setZoom(Math.min(ZOOMS.length - 1, zoom + 1))}
-              >
-                <Icon name="plus" />
-              </button>
-            </span>
-          </div>
+          <DrawingTools
+            {...{ side, zoom, snaps, canGoBack, look, setZoom, setSnaps, hand }}
+            most={ZOOMS.length - 1}
+            chosen={header?.key}
+            onAdd={() => hand.add(newHeader(kit, headers, edges, size))}
+          />
           <HeaderDrawing
             {...{ headers, edges, panel, side, snaps, chosen, hand, pinsOf, nameOf }}
             zoom={ZOOMS[zoom] ?? 1}
@@ -407,7 +239,7 @@ export function FullForm({ title, desk, form }: Props) {
                   <button
                     type="button"
                     aria-pressed={each.key === chosen}
-                    onClick={() => setChosen(each.key === chosen ? null : each.key)}
+                    onClick={() => hand.choose(each.key === chosen ? null : each.key)}
                   >
                     {nameOf(each)}
                   </button>

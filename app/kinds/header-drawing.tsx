@@ -21,19 +21,7 @@ import { placeWords } from './edge-words.ts';
 import { type HeaderDraft, placeOf } from './header-draft.ts';
 import { HeaderShape, halfOf } from './header-shape.tsx';
 import { Panel, Rulers } from './panel-ground.tsx';
-
-/** What can be done to headers by hand. */
-export interface HeaderHand {
-  choose(key: string | null): void;
-  /** A movement begins; it is one step back. */
-  begin(): void;
-  move(key: string, place: PanelPlace): void;
-  /** Puts back what was there when it began. */
-  cancel(): void;
-  duplicate(key: string): void;
-  remove(key: string): void;
-  stepBack(): void;
-}
+import type { HeaderHand } from './use-header-hand.ts';
 
 interface Props {
   readonly headers: readonly HeaderDraft[];

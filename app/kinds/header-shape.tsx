@@ -1,6 +1,14 @@
-import { headerBodyMm, NOTCH_MM, PIN_MM, type Side, socketBodyMm } from '../../src/index.ts';
+import {
+  type Edges,
+  headerBodyMm,
+  NOTCH_MM,
+  type PanelSize,
+  PIN_MM,
+  type Side,
+  socketBodyMm,
+} from '../../src/index.ts';
 import { fromMiddle } from '../canvas/draw/headers.ts';
-import type { HeaderDraft } from './header-draft.ts';
+import { type HeaderDraft, placeOf } from './header-draft.ts';
 
 interface Px {
   readonly x: number;
@@ -14,6 +22,17 @@ export function halfOf(
 ): { readonly xMm: number; readonly yMm: number } {
   const { longMm, wideMm } = headerBodyMm(pins, keyed === 'yes');
   return axis === 'horizontal' ? { xMm: longMm / 2, yMm: wideMm / 2 } : { xMm: wideMm / 2, yMm: longMm / 2 };
+}
+
+/** Whether a header does not lie on the panel as a whole; nothing is said of one that has no place yet. */
+export function reachesBeyond(header: HeaderDraft, edges: Edges, size: PanelSize, pins: number): boolean {
+  const place = placeOf(header, edges, size);
+  if (!place) return false;
+  const half = halfOf(header, pins);
+  return (
+    Math.min(place.xMm, size.widthMm - place.xMm) < half.xMm ||
+    Math.min(place.yMm, size.heightMm - place.yMm) < half.yMm
+  );
 }
 
 /** Every pin by itself where there is room for it; each row as a line where there is not. */

@@ -9,6 +9,7 @@ import {
   placeOf,
   readHeader,
 } from '../../../app/kinds/header-draft.ts';
+import { reachesBeyond } from '../../../app/kinds/header-shape.tsx';
 import { startReading } from '../../../app/kinds/typed.ts';
 import { DOCUMENT_EDGES, demoLayout, type Edges, type Header, panelSizeMm } from '../../../src/index.ts';
 
@@ -103,6 +104,18 @@ describe('a header in the form', () => {
     const draft = headerDraftOf({ ...shore, pin1: 'down', later: 1 } as Header, DOCUMENT_EDGES, size);
     const like = headerLike(draft, [draft], DOCUMENT_EDGES, size);
     expect(read(like, [draft, like]).header).toEqual({ ...shore, id: 'shore-2', pin1: 'down', xMm: 17.78 });
+  });
+
+  it('is told where it reaches beyond the panel, by its body and its lie', () => {
+    // Ten pins without a box: 12.7 by 5.08 mm (one grid cell of 2.54 mm for each pin).
+    const at = (part: Partial<HeaderDraft>) => ({ ...headerDraftOf(shore, DOCUMENT_EDGES, size), ...part });
+    const beyond = (part: Partial<HeaderDraft>) => reachesBeyond(at(part), DOCUMENT_EDGES, size, 10);
+    expect(beyond({})).toBe(false);
+    expect(beyond({ x: '2.5' })).toBe(true);
+    expect(beyond({ x: '2.54' })).toBe(false);
+    expect(beyond({ x: '6', axis: 'horizontal' })).toBe(true);
+    expect(beyond({ y: '125' })).toBe(true);
+    expect(beyond({ y: 'high' })).toBe(false);
   });
 
   it('is put at a place by hand', () => {
