@@ -2,6 +2,7 @@ import type { Address } from './platform/address.ts';
 import type { Clipboard } from './platform/clipboard.ts';
 import type { Clock } from './platform/clock.ts';
 import type { Files } from './platform/files.ts';
+import type { Photographs } from './platform/photographs.ts';
 import type { Preferences } from './platform/preferences.ts';
 import { type Analysis, analyse } from './store/analysis.ts';
 import type { Gestures } from './store/gestures.ts';
@@ -17,6 +18,7 @@ export interface Platform {
   readonly address: () => Promise<Address>;
   readonly clipboard: () => Promise<Clipboard>;
   readonly files: () => Promise<Files>;
+  readonly photographs: () => Promise<Photographs>;
   readonly preferences: Preferences;
   readonly clock: Clock;
   /** A name that nothing else bears, for a new layout. */

@@ -18,6 +18,7 @@ import { ErrorBoundary } from './error-boundary.tsx';
 import type { Clipboard } from './platform/clipboard.ts';
 import { browserClock } from './platform/clock.ts';
 import { freshId } from './platform/ids.ts';
+import type { Photographs } from './platform/photographs.ts';
 import { browserPreferences } from './platform/preferences.ts';
 import { untouched } from './store/untouched.ts';
 
@@ -25,6 +26,7 @@ import { untouched } from './store/untouched.ts';
 const PATIENCE_MS = 3000;
 
 let clipboard: Promise<Clipboard> | undefined;
+let photographs: Promise<Photographs> | undefined;
 
 const platform = {
   address: async () => (await import('./platform/address.ts')).browserAddress(),
@@ -32,6 +34,11 @@ const platform = {
   clipboard: () =>
     (clipboard ??= import('./platform/clipboard.ts').then(({ browserClipboard }) => browserClipboard())),
   files: async () => (await import('./platform/files.ts')).browserFiles(),
+  // One connection to what is kept.
+  photographs: () =>
+    (photographs ??= import('./platform/photographs.ts').then(({ browserPhotographs }) =>
+      browserPhotographs(),
+    )),
   preferences: browserPreferences(),
   clock: browserClock,
   freshId,

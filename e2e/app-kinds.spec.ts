@@ -163,6 +163,7 @@ test('a kind is changed, copied and removed from its tile; one in use says where
   await page.keyboard.press('Enter');
   await expect(page.getByRole('menuitem', { name: 'Change' })).toBeFocused();
   await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('ArrowDown');
   await page.keyboard.press('Enter');
   const copy = stock(page).getByRole('button', { name: 'Change or remove Cobble, copy' });
   await copy.focus();

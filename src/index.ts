@@ -18,6 +18,15 @@ export { type HowManyMore, MOST, searchHowManyMore } from './checks/how-many-mor
 export { checks } from './checks/index.ts';
 export { judge } from './checks/judge.ts';
 export { estimate } from './checks/load-words.ts';
+export { type NoteChanges, noteChanges } from './checks/note-changes.ts';
+export {
+  type Fact,
+  type OpenFact,
+  openFacts,
+  type RestingNote,
+  unknownFactsOf,
+  worstFirst,
+} from './checks/open-facts.ts';
 export {
   canRehearse,
   misplugDrawn,
@@ -80,10 +89,20 @@ export { ohmsPerMetre } from './electrical/wire.ts';
 export { archShape, heldArch, LEGS_TOUCH_RATIO } from './geometry/arch.ts';
 export * from './geometry/connector.ts';
 export { CUT_END_MM, type Cut, type CutFlaw, type CutGap, cutRibbon, usualSlacks } from './geometry/cut.ts';
+export {
+  DOCUMENT_EDGES,
+  type Edges,
+  measuredFrom,
+  type PanelPlace,
+  type PanelSize,
+  panelSizeMm,
+} from './geometry/edges.ts';
 export * from './geometry/module-templates.ts';
 export type { PlacedBoard, PlacedHeader, PlacedModule, PlacedRow, Places } from './geometry/place.ts';
 export * from './geometry/rack.ts';
 export { type Side, seenFrom } from './geometry/side.ts';
+export * from './geometry/similarity.ts';
+export { type Guide, SNAP_GRID_MM, type Snapped, snapHeader } from './geometry/snap-header.ts';
 export { headersInLine } from './layout/board-headers.ts';
 export { CASE_PATTERNS, type CasePattern } from './layout/case-patterns.ts';
 export { type Clip, clipText } from './layout/clip.ts';

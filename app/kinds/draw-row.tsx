@@ -25,7 +25,7 @@ export function DrawRow({ voltage, draw, problem, onDraw, onLeave }: Props) {
     </label>
   );
   return (
-    <fieldset className="row radios draw">
+    <fieldset className="row radios draw" data-field={`draws ${voltage}`}>
       <legend>{name}</legend>
       <div className="control">
         {radio('none', 'none', ` drawn from ${name}`)}

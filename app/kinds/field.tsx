@@ -14,15 +14,17 @@ interface Props {
   readonly hint?: string | undefined;
   readonly problem?: string | undefined;
   readonly className?: string;
+  /** What the form calls it, for whoever looks for it. */
+  readonly field?: string;
   readonly children: (control: ControlProps) => ReactNode;
 }
 
 /** A control with its label before it and, under it, what is wrong with it. */
-export function Field({ label, unit, hint, problem, className = '', children }: Props) {
+export function Field({ label, unit, hint, problem, className = '', field, children }: Props) {
   const id = useId();
   const told = [problem && `${id}-problem`, hint && `${id}-hint`].filter(Boolean).join(' ');
   return (
-    <div className={`row ${className}`}>
+    <div className={`row ${className}`} data-field={field}>
       <label htmlFor={id}>{label}</label>
       <div className="control">
         {children({

@@ -47,7 +47,7 @@ export function KindDesk({ desk }: { readonly desk: Desk }) {
   return (
     <dialog
       ref={ref}
-      className="kind-desk"
+      className={desk.full ? 'kind-desk full' : 'kind-desk'}
       aria-label={title}
       onCancel={(event) => {
         event.preventDefault();
@@ -55,7 +55,7 @@ export function KindDesk({ desk }: { readonly desk: Desk }) {
       }}
     >
       {desk.sort === 'module' ? (
-        <ModuleForm title={title} before={module} />
+        <ModuleForm title={title} desk={desk} before={module} />
       ) : (
         <RibbonForm title={title} sort={desk.sort} before={ribbon} />
       )}

@@ -1,9 +1,20 @@
-import { type ReactNode, type SubmitEvent, useEffect, useId, useRef, useState } from 'react';
+import {
+  type KeyboardEvent,
+  type ReactNode,
+  type SubmitEvent,
+  useEffect,
+  useId,
+  useRef,
+  useState,
+} from 'react';
 import {
   applyEdit,
   type Bus,
   type Edit,
   type Kit,
+  type Layout,
+  lossWords as lossLines,
+  lossOf,
   type ModuleKind,
   type RibbonKind,
 } from '../../src/index.ts';
@@ -45,7 +56,7 @@ function editFor(kind: Kind, isNew: boolean): Edit {
 }
 
 /** The kind and the buses made for it, in one step. */
-function stepFor(kind: Kind, isNew: boolean, made: readonly Bus[]): Edit {
+export function stepFor(kind: Kind, isNew: boolean, made: readonly Bus[]): Edit {
   const used = busesUsed(kind);
   const buses = made.filter(({ id }) => used.has(id)).map((bus): Edit => ({ type: 'add-bus', bus }));
   const edit = editFor(kind, isNew);
@@ -65,22 +76,48 @@ interface Props {
   readonly before: Kind | undefined;
   readonly made: readonly Bus[];
   readonly tellAll: () => void;
-  readonly preview: ReactNode;
+  /** Beside the fields; absent: the children lie in columns of their own. */
+  readonly preview?: ReactNode;
+  /** Something was typed that would be lost on leaving: it is asked before. */
+  readonly unsaved?: boolean;
+  /** Stands with the buttons. */
+  readonly aside?: ReactNode;
+  /** The kind is kept; its id. */
+  readonly onKept?: (id: string) => void;
   readonly children: ReactNode;
 }
 
 const WRONG = '[aria-invalid]';
 
+/** What a change would take along, take by take. */
+const linesOfLoss = (layout: Layout, step: Edit): readonly string[] =>
+  layout.takes.flatMap(({ id, name }) =>
+    lossLines(lossOf(layout, id, step)).map((line) => (layout.takes.length > 1 ? `${name}: ${line}` : line)),
+  );
+
 /** The form's frame: Enter or its button keeps the kind, Escape leaves everything as it was. */
-export function KindForm({ title, kind, before, made, tellAll, preview, children }: Props) {
+export function KindForm({
+  title,
+  kind,
+  before,
+  made,
+  tellAll,
+  preview,
+  unsaved = false,
+  aside,
+  onKept,
+  children,
+}: Props) {
   const editor = useEditor();
   const { layouts, session } = editor;
   const layout = useLayout((present) => present);
   const [refusal, setRefusal] = useState<string>();
+  const [leaving, setLeaving] = useState(false);
   const form = useRef<HTMLFormElement>(null);
   const id = useId();
   const isNew = before === undefined;
   const close = (): void => session.setState({ kindDesk: null });
+  const leave = (): void => (unsaved && !leaving ? setLeaving(true) : close());
   const step = kind && stepFor(kind, isNew, made);
   const loss = step && !isNew ? lossWords(lostBy(layout, applyEdit(layout, step))) : undefined;
 
@@ -88,6 +125,32 @@ export function KindForm({ title, kind, before, made, tellAll, preview, children
     const first = form.current?.querySelector<HTMLElement>('.fields input, .fields select');
     first?.focus();
   }, []);
+  useEffect(() => {
+    if (!unsaved) setLeaving(false);
+  }, [unsaved]);
+
+  const kept = (now: Kind, { kit }: Layout): void => {
+    if (isNew) void keepInMyStock(editor, now);
+    const shelf = 'lay' in now ? (isLead(now, kit) ? 'leads' : 'ribbons') : 'modules';
+    const spoken = isNew ? `${now.name} is in stock.` : `${now.name} is changed.`;
+    onKept?.(now.id);
+    session.setState({ kindDesk: null, trayFilter: shelf, trayFind: '', spoken });
+    const key = `${'lay' in now ? 'ribbon' : 'module'}:${now.id}`;
+    requestAnimationFrame(() =>
+      document
+        .querySelector(`[data-kind="${CSS.escape(key)}"]`)
+        ?.scrollIntoView({ inline: 'nearest', block: 'nearest' }),
+    );
+  };
+  /** Says what would be lost; answered with yes, the change is made and the form goes. */
+  const ask = (now: Kind, edit: Edit, lines: readonly string[]): void => {
+    session.setState({ asked: { edit, question: `Change ${before?.name ?? now.name}?`, lines } });
+    const end = session.subscribe(({ asked }) => {
+      if (asked) return;
+      end();
+      if (layouts.layout() !== layout) kept(now, layouts.layout());
+    });
+  };
 
   const keep = (event: SubmitEvent): void => {
     event.preventDefault();
@@ -97,42 +160,49 @@ export function KindForm({ title, kind, before, made, tellAll, preview, children
       requestAnimationFrame(() => form.current?.querySelector<HTMLElement>(WRONG)?.focus());
       return;
     }
-    const done = layouts.run(step);
-    if (!done.ok) {
-      setRefusal(done.error);
+    const lines = isNew ? [] : linesOfLoss(layout, step);
+    if (lines.length > 0) {
+      ask(kind, step, lines);
       return;
     }
-    if (isNew) void keepInMyStock(editor, kind);
-    const shelf = 'lay' in kind ? (isLead(kind, done.value.kit) ? 'leads' : 'ribbons') : 'modules';
-    const spoken = isNew ? `${kind.name} is in stock.` : `${kind.name} is changed.`;
-    session.setState({ kindDesk: null, trayFilter: shelf, trayFind: '', spoken });
-    const key = `${'lay' in kind ? 'ribbon' : 'module'}:${kind.id}`;
-    requestAnimationFrame(() =>
-      document
-        .querySelector(`[data-kind="${CSS.escape(key)}"]`)
-        ?.scrollIntoView({ inline: 'nearest', block: 'nearest' }),
-    );
+    const done = layouts.run(step);
+    if (done.ok) kept(kind, done.value);
+    else setRefusal(done.error);
+  };
+  const onKeyDown = (event: KeyboardEvent): void => {
+    if (event.key !== 'Escape' || event.defaultPrevented || !unsaved || leaving) return;
+    event.preventDefault();
+    setLeaving(true);
   };
 
   return (
-    <form ref={form} noValidate onSubmit={keep}>
+    <form ref={form} noValidate onSubmit={keep} onKeyDown={onKeyDown}>
       <header>
         <h2>{title}</h2>
-        <button type="button" className="quiet icon" aria-label="Close" title="Close (Esc)" onClick={close}>
+        <button type="button" className="quiet icon" aria-label="Close" title="Close (Esc)" onClick={leave}>
           <Icon name="close" />
         </button>
       </header>
-      <div className="body">
-        <div className="fields">{children}</div>
-        <div className="preview">{preview}</div>
-      </div>
+      {preview === undefined ? (
+        <div className="body columns">{children}</div>
+      ) : (
+        <div className="body">
+          <div className="fields">{children}</div>
+          <div className="preview">{preview}</div>
+        </div>
+      )}
       <footer>
         <div className="words" aria-live="polite">
           <Problem id={`${id}-refusal`} words={refusal} />
-          {loss && <small>{loss}</small>}
+          {leaving ? (
+            <small>What you changed is not kept yet. Leave again to leave it.</small>
+          ) : (
+            loss && <small>{loss}</small>
+          )}
         </div>
-        <button type="button" className="quiet" onClick={close}>
-          Cancel
+        {aside}
+        <button type="button" className="quiet" onClick={leave}>
+          {leaving ? 'Leave it' : 'Cancel'}
         </button>
         <button type="submit" className="do">
           {isNew ? 'Put in stock' : 'Change'}

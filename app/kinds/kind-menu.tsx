@@ -21,7 +21,7 @@ export function KindMenu({ at, onClose }: Props) {
   const layout = useLayout((present) => present);
   const ref = useRef<HTMLDivElement>(null);
   const removal = applyEdit(layout, removalOf(at));
-  const { opener } = at;
+  const { opener, name: _, ...inStock } = at;
 
   useLayoutEffect(() => {
     const menu = ref.current;
@@ -68,6 +68,15 @@ export function KindMenu({ at, onClose }: Props) {
       <button type="button" role="menuitem" onClick={leaveTo(() => changeKind(editor, at))}>
         Change…
       </button>
+      {at.sort === 'module' && (
+        <button
+          type="button"
+          role="menuitem"
+          onClick={leaveTo(() => editor.session.setState({ kindDesk: { ...inStock, full: true } }))}
+        >
+          All facts…
+        </button>
+      )}
       <button
         type="button"
         role="menuitem"

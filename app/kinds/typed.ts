@@ -43,6 +43,12 @@ export function startReading<Field extends string>(): Reading<Field> {
 /** A number as it stands in a field: plain, so that it can be typed over. */
 export const typed = (value: number | undefined): string => (value === undefined ? '' : String(value));
 
+/** A text that may be empty, trimmed; as it was, where nothing but its ends differs. */
+export function keptText(was: string | undefined, text: string): string | undefined {
+  const now = text.trim();
+  return now === (was ?? '').trim() ? was : now || undefined;
+}
+
 const MOST_OWNED = 10_000;
 
 export const OWNED_WORDS = 'A whole number of pieces, or nothing where it is not said';

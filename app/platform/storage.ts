@@ -17,7 +17,7 @@ interface Changed {
   readonly after: unknown;
 }
 
-/** The browser's own keeping of layouts. */
+/** The browser's own keeping of layouts, and of other things that have ids. */
 export interface Shelf {
   all(): Promise<Result<readonly unknown[], StorageFault>>;
   /** `undefined` where there is none of that id. */
@@ -31,9 +31,14 @@ export interface Shelf {
   persist(): Promise<boolean>;
 }
 
-const NAME = 'ribbonwright';
+/** Where things stand: a database of its own for each sort of thing. */
+interface Room {
+  readonly name: string;
+  readonly store: string;
+}
+
+const LAYOUTS: Room = { name: 'ribbonwright', store: 'layouts' };
 const VERSION = 1;
-const STORE = 'layouts';
 
 /** A browser that does not answer for so long will not, ms. */
 const PATIENCE_MS = 8000;
@@ -60,10 +65,10 @@ function inTime<T>(promise: Promise<T>): Promise<T> {
   });
 }
 
-function connect(factory: IDBFactory, gone: () => void): Promise<IDBDatabase> {
+function connect(factory: IDBFactory, { name, store }: Room, gone: () => void): Promise<IDBDatabase> {
   return new Promise((resolve, reject) => {
-    const request = factory.open(NAME, VERSION);
-    request.onupgradeneeded = () => request.result.createObjectStore(STORE, { keyPath: 'id' });
+    const request = factory.open(name, VERSION);
+    request.onupgradeneeded = () => request.result.createObjectStore(store, { keyPath: 'id' });
     request.onerror = () => reject(request.error);
     request.onsuccess = () => {
       const base = request.result;
@@ -80,20 +85,20 @@ function connect(factory: IDBFactory, gone: () => void): Promise<IDBDatabase> {
 
 type Work<T> = (store: IDBObjectStore, answer: (value: T) => void) => void;
 
-function transact<T>(base: IDBDatabase, mode: IDBTransactionMode, work: Work<T>): Promise<T> {
+function transact<T>(base: IDBDatabase, store: string, mode: IDBTransactionMode, work: Work<T>): Promise<T> {
   return new Promise((resolve, reject) => {
-    const transaction = base.transaction(STORE, mode);
+    const transaction = base.transaction(store, mode);
     let answer: T;
     transaction.oncomplete = () => resolve(answer);
     transaction.onabort = () => reject(transaction.error);
-    work(transaction.objectStore(STORE), (value) => {
+    work(transaction.objectStore(store), (value) => {
       answer = value;
     });
   });
 }
 
 /** Even to ask for the store throws where the browser forbids it, so it is asked for anew each time. */
-export function browserShelf(factory: () => IDBFactory = () => window.indexedDB): Shelf {
+export function browserShelf(factory: () => IDBFactory = () => window.indexedDB, room = LAYOUTS): Shelf {
   let opening: Promise<IDBDatabase> | null = null;
   let base: IDBDatabase | null = null;
   const forget = (): void => {
@@ -101,7 +106,7 @@ export function browserShelf(factory: () => IDBFactory = () => window.indexedDB)
     base = null;
   };
   const open = async (): Promise<IDBDatabase> => {
-    opening ??= connect(factory(), forget);
+    opening ??= connect(factory(), room, forget);
     base = await opening;
     return base;
   };
@@ -112,7 +117,7 @@ export function browserShelf(factory: () => IDBFactory = () => window.indexedDB)
     again = true,
   ): Promise<Result<T, StorageFault>> {
     try {
-      return ok(await inTime(open().then((opened) => transact(opened, mode, work))));
+      return ok(await inTime(open().then((opened) => transact(opened, room.store, mode, work))));
     } catch (error) {
       forget();
       if (again && isDead(error)) return attempt(mode, work, false);
@@ -144,8 +149,8 @@ export function browserShelf(factory: () => IDBFactory = () => window.indexedDB)
       }),
     putNow(item) {
       try {
-        const transaction = base?.transaction(STORE, 'readwrite');
-        transaction?.objectStore(STORE).put(item);
+        const transaction = base?.transaction(room.store, 'readwrite');
+        transaction?.objectStore(room.store).put(item);
         transaction?.commit();
       } catch {
         // The page goes; there is nobody left to tell.

@@ -26,6 +26,10 @@ interface Asked {
 export interface KindDesk {
   readonly sort: 'module' | 'ribbon' | 'lead';
   readonly kind: string | null;
+  /** With all facts of a kind of module, and its drawing. */
+  readonly full?: true;
+  /** The field that takes the keys, as the form names it. */
+  readonly at?: string;
 }
 
 /** Several things at one point of the stage, CSS px, of which a tap selected one. */

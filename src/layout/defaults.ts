@@ -55,7 +55,8 @@ export const heightUOf = (kind: ModuleKind): number => kind.heightU ?? 3;
 export const gapMmOf = (row: Row): number => row.gapMm ?? 0;
 
 /** Where the mated ribbon lies behind the panel, mm. */
-export const zMmOf = (kind: ModuleKind, header: Header): number => header.zMm ?? kind.depthMm ?? 30;
+export const zMmOf = (kind: Pick<ModuleKind, 'depthMm'>, header: Pick<Header, 'zMm'>): number =>
+  header.zMm ?? kind.depthMm ?? 30;
 
 export const typeOf = (connector: Connector): 'socket' | 'plug' => connector.type ?? 'socket';
 

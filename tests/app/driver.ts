@@ -8,7 +8,15 @@ import type { Point, Pointer } from '../../app/tools/pointer.ts';
 import { createToolbox, type Toolbox } from '../../app/tools/toolbox.ts';
 import { applyEdit, checks, type Module, type Take } from '../../src/index.ts';
 import { demoLayout } from '../../src/layout/demo.ts';
-import { fakeAddress, fakeClipboard, fakeClock, fakeFiles, fakeIds, fakePreferences } from './fakes.ts';
+import {
+  fakeAddress,
+  fakeClipboard,
+  fakeClock,
+  fakeFiles,
+  fakeIds,
+  fakePhotographs,
+  fakePreferences,
+} from './fakes.ts';
 
 const AT_ORIGIN: Pointer = {
   x: 0,
@@ -29,6 +37,7 @@ export class Driver {
   readonly address = fakeAddress();
   readonly clipboard = fakeClipboard();
   readonly files = fakeFiles();
+  readonly photographs = fakePhotographs();
   readonly editor: Editor;
   readonly toolbox: Toolbox;
   #pointer: Pointer = AT_ORIGIN;
@@ -38,6 +47,7 @@ export class Driver {
       address: async () => this.address,
       clipboard: async () => this.clipboard,
       files: async () => this.files,
+      photographs: async () => this.photographs,
       preferences: fakePreferences(),
       clock: this.clock,
       freshId,

@@ -5,6 +5,7 @@ import type { Clock } from '../../app/platform/clock.ts';
 import type { Files } from '../../app/platform/files.ts';
 import type { Journal, JournalEntry } from '../../app/platform/journal.ts';
 import type { Going, PageLife } from '../../app/platform/page-life.ts';
+import type { Photographs } from '../../app/platform/photographs.ts';
 import type { Preferences } from '../../app/platform/preferences.ts';
 import type { Shelf, StorageFault } from '../../app/platform/storage.ts';
 import type { TabLock } from '../../app/platform/tab-lock.ts';
@@ -93,6 +94,12 @@ export function fakeFiles(text: string | null = null): Files & { readonly saved:
       return ok(true);
     },
   };
+}
+
+/** Hands out one picture, whatever it is asked. */
+export function fakePhotographs(): Photographs & { readonly shelf: ReturnType<typeof fakeShelf> } {
+  const picture = { image: new Blob(['picture']), widthPx: 100, heightPx: 200 };
+  return { shelf: fakeShelf(), pick: async () => ok(picture), read: async () => ok(picture) };
 }
 
 /** Names in a row, so that a test can tell them. */

@@ -35,7 +35,11 @@ const TO_PIN1: Record<PinEnd, Point> = {
 };
 
 /** From the middle of a header along its pins, and across them towards the side of pin 1; mm to px. */
-function fromMiddle({ x, y }: Point, end: PinEnd, scale: number): (along: number, across: number) => Point {
+export function fromMiddle(
+  { x, y }: Point,
+  end: PinEnd,
+  scale: number,
+): (along: number, across: number) => Point {
   const to = TO_PIN1[end];
   return (along, across) => ({
     x: x + (to.x * along + to.y * across) * scale,

@@ -36,7 +36,7 @@ export function notesOf(take: WholeTake): readonly Note[] {
 const nameOf = ({ type, id }: Note['subjects'][number]): string => `${type} ${id}`;
 
 /** Whether a note tells of no more than another: the same check at the same level, no other subjects. */
-function isPartOf(note: Note, other: Note): boolean {
+export function isPartOf(note: Note, other: Note): boolean {
   if (note.check !== other.check || note.level !== other.level) return false;
   const named = new Set(other.subjects.map(nameOf));
   return note.subjects.every((subject) => named.has(nameOf(subject)));

@@ -158,6 +158,12 @@ describe('the form for a module that there is', () => {
     expect(same.kind?.headers).toBe(harbour.headers);
   });
 
+  it('has its own headers still when a template was tried and left', () => {
+    const gull = shoreline.modules.find(({ id }) => id === 'gull') as ModuleKind;
+    const tried = { ...moduleDraftOf(shoreline, gull), template: 'voice' as const };
+    expect(readModule(shoreline, { ...tried, template: 'kept' }, gull).kind).toEqual(gull);
+  });
+
   it('takes a fact back that was not one', () => {
     const gull = shoreline.modules.find(({ id }) => id === 'gull') as ModuleKind;
     const unknown = { ...moduleDraftOf(shoreline, gull), depth: '', known: '' as const, owned: '' };
