@@ -3,6 +3,7 @@ import type { Bus, Kit, Layout, ModuleKind, RibbonKind, Take } from '../layout/l
 import { deriveTake } from '../wiring/derive.ts';
 import type { Check, Note } from './check.ts';
 import { judge } from './judge.ts';
+import { noteChanges } from './note-changes.ts';
 
 /** What a change of the kit would do, told before it is done. Takes that stay the same, kit and all, say nothing. */
 export interface Effect {
@@ -42,36 +43,29 @@ function renamingIn(before: Kit, after: Kit): readonly [from: string, to: string
   return other.length === 1 ? other[0] : undefined;
 }
 
-const activeNotes = ({ kit, takes }: Layout, checks: readonly Check[]): Note[] =>
-  takes.flatMap((take) => judge(deriveTake(kit, take), checks).filter(({ accepted }) => !accepted));
-
-const lineKey = ({ take, key }: Note): string => `${take}/${key}`;
-
-const saying = ({ take, check, headline }: Note): string => `${take}/${check}/${headline}`;
-
-/** What is in one list of notes and not in the other. */
-function noteChanges(
-  before: Layout,
-  after: Layout,
+/** Notes of each take, by its id; what was put away counts as gone. */
+const activeNotes = (
+  { kit, takes }: Layout,
   checks: readonly Check[],
-): Pick<Effect, 'gained' | 'lost'> {
-  const isSame = before.kit === after.kit && before.takes === after.takes;
-  if (isSame) return { gained: [], lost: [] };
-  const was = activeNotes(before, checks);
-  const is = activeNotes(after, checks);
+  rename: (key: string) => string = (key) => key,
+): ReadonlyMap<string, readonly Note[]> =>
+  new Map(
+    takes.map((take) => {
+      const notes = judge(deriveTake(kit, take), checks).filter(({ accepted }) => !accepted);
+      return [take.id, notes.map((note) => ({ ...note, key: rename(note.key) }))];
+    }),
+  );
+
+/** What is in one layout's notes and not in the other's. */
+function changesOf(before: Layout, after: Layout, checks: readonly Check[]): Pick<Effect, 'gained' | 'lost'> {
+  if (before.kit === after.kit && before.takes === after.takes) return { gained: [], lost: [] };
   const [from, to] = renamingIn(before.kit, after.kit) ?? ['', ''];
-  const wasKey = (note: Note): string => lineKey({ ...note, key: renamedInKey(note.key, from, to) });
-  const wasKeys = new Set(was.map(wasKey));
-  const isKeys = new Set(is.map(lineKey));
-  const gained = is.filter((note) => !wasKeys.has(lineKey(note)));
-  const lost = was.filter((note) => !isKeys.has(wasKey(note)));
-  // One note on many things is another by its key, and says the same.
-  const saidIn = (notes: readonly Note[]) => new Set(notes.map(saying));
-  const [saidNow, saidBefore] = [saidIn(gained), saidIn(lost)];
-  return {
-    gained: gained.filter((note) => !saidBefore.has(saying(note))),
-    lost: lost.filter((note) => !saidNow.has(saying(note))),
-  };
+  const was = activeNotes(before, checks, (key) => renamedInKey(key, from, to));
+  const is = activeNotes(after, checks);
+  const changes = [...new Set([...was.keys(), ...is.keys()])].map((take) =>
+    noteChanges(was.get(take) ?? [], is.get(take) ?? []),
+  );
+  return { gained: changes.flatMap(({ came }) => came), lost: changes.flatMap(({ gone }) => gone) };
 }
 
 const ribbonsOf = (takes: readonly Take[]) => takes.flatMap(({ ribbons }) => ribbons);
@@ -113,6 +107,6 @@ export function effectOf(before: Layout, after: Layout, checks: readonly Check[]
     seats: seatCount(laid),
     seatsLost: Math.max(0, seatCount(ribbonsOf(before.takes)) - seatCount(ribbonsOf(after.takes))),
     ribbonsLost: Math.max(0, ribbonsOf(before.takes).length - ribbonsOf(after.takes).length),
-    ...noteChanges(before, after, checks),
+    ...changesOf(before, after, checks),
   };
 }

@@ -25,7 +25,7 @@ const afresh = (layout: Layout): Layout => structuredClone(layout);
 describe('what is kept from one layout to the next', () => {
   it.each([
     ['any layout', arbitraryLayout, 250],
-    ['one with loops', loopedLayout, 60],
+    ['one with loops', loopedLayout, 90],
   ])(
     'never changes a note or a current of %s: after any edits they are those of the same document read afresh',
     (_, layouts, times) => {

@@ -110,7 +110,12 @@ describe('what can be done', () => {
     driver.editor.layouts.run(choice.deed.edit);
     expect(driver.steps).toBe(1);
     expect(choice.deed.said(driver.editor)).toMatch(/^S1 laid: \d of \d connectors land/);
-    expect(labels(pageOf(driver, id))).toEqual(['Lift connector 5 of S1', 'S1, connector 5', 'Jetty A']);
+    expect(labels(pageOf(driver, id))).toEqual([
+      'Lift connector 5 of S1',
+      'Rehearse a wrong plug…',
+      'S1, connector 5',
+      'Jetty A',
+    ]);
   });
 
   test('a free socket takes a plug, of a new ribbon or of one that lies there', () => {
