@@ -25,6 +25,7 @@ const ROW_PX = 34;
 /** The pins of a header as one looks at them: pin 1 marked, the notch beside the odd ones. */
 function Field({ pins, kit, at }: Pick<Props, 'pins' | 'kit'> & { readonly at: number }) {
   const height = (pins.length / 2) * ROW_PX;
+  if (height === 0) return null;
   return (
     <svg className="pin-field" width="84" height={height} viewBox={`0 0 84 ${height}`} aria-hidden="true">
       <rect className="body" x="6" y="1" width="72" height={height - 2} rx="3" />
