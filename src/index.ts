@@ -108,6 +108,7 @@ export { CASE_PATTERNS, type CasePattern } from './layout/case-patterns.ts';
 export { type Clip, clipText } from './layout/clip.ts';
 export * from './layout/defaults.ts';
 export { demoLayout } from './layout/demo.ts';
+export { groupBy } from './layout/group-by.ts';
 export type * from './layout/layout.ts';
 export { OPEN_LIMITS } from './layout/open-limits.ts';
 export { POWER_BUSES } from './layout/power-buses.ts';

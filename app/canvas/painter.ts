@@ -1,7 +1,7 @@
 import type { Layer } from 'konva/lib/Layer.js';
 import { printAtRest } from './bitmap-print.ts';
 import { type Cast, castOf, movesOn } from './cast.ts';
-import { type Mark, marksOf } from './draw/marks.ts';
+import { type Mark, marksBox, marksOf } from './draw/marks.ts';
 import type { Context, Paper } from './draw/paper.ts';
 import { movingBox, paintMarks, paintMoving, paintStill } from './layers.ts';
 import type { Moving, MovingStore, Scene, Size, Viewport } from './model.ts';
@@ -67,8 +67,10 @@ export class Painter {
   #cast: Cast;
   /** What the cast was made for, when a gesture was followed last. */
   #followed: Moving | null = null;
-  /** What the moving layer's canvas covers of the stage, CSS px. */
-  #frame: Box = WHOLE_STAGE;
+  /** What a layer's canvas covers of the stage, CSS px; all of it where none is told. */
+  readonly #frames = new Map<Layer, Box>();
+  /** The marks' canvas covers marks and nothing else. */
+  #hasMarksAlone = false;
   #marks: readonly Mark[] = [];
   #marksKey = '';
   #rest: ReturnType<typeof setTimeout> | undefined;
@@ -120,8 +122,12 @@ export class Painter {
       this.#settle(shown.viewport);
       return;
     }
-    if (this.#countMarks(this.#moving.get()) || shown.scene !== before.scene)
-      this.#easel?.layers.marks.batchDraw();
+    const moving = this.#moving.get();
+    const marks = this.#easel?.layers.marks;
+    if (marks && (this.#countMarks(moving) || shown.scene !== before.scene)) {
+      this.#fitMarks(marks, moving);
+      marks.batchDraw();
+    }
     this.#look(shown.viewport);
   }
 
@@ -185,14 +191,15 @@ export class Painter {
     this.#cast = castOf(this.#shown.scene, moving);
     this.#countMarks(moving);
     if (!this.#easel) return;
-    if (moving) this.#fit(this.#easel.layers.moving, moving, false);
+    if (moving) this.#fitMoving(this.#easel.layers.moving, moving, false);
+    this.#fitMarks(this.#easel.layers.marks, moving);
     for (const layer of Object.values(this.#easel.layers)) this.#place(layer).batchDraw();
   }
 
   /** Puts the sheet's origin where the viewport has it. */
   #place(layer: Layer): Layer {
     const { x, y } = this.#shown.viewport;
-    const { left, top } = layer === this.#easel?.layers.moving ? this.#frame : WHOLE_STAGE;
+    const { left, top } = this.#frames.get(layer) ?? WHOLE_STAGE;
     return layer.position({ x: x - left, y: y - top });
   }
 
@@ -200,11 +207,24 @@ export class Painter {
    * Makes the moving layer's canvas as large as what the gesture paints, and no larger: what a browser needs to
    * show a canvas that has changed goes with its size. Within a gesture it only grows.
    */
-  #fit(layer: Layer, moving: Moving, grows: boolean): void {
-    const { viewport, size } = this.#shown;
+  #fitMoving(layer: Layer, moving: Moving, grows: boolean): void {
     const box = movingBox(this.#paper(), moving, this.#cast);
-    if (!box) return;
-    const before = grows ? this.#frame : NO_FRAME;
+    if (box) this.#fit(layer, box, grows);
+  }
+
+  /** While something moves, the marks' canvas is no larger than the marks, unless other things are drawn there. */
+  #fitMarks(layer: Layer, moving: Moving | null): void {
+    const { selection, starts } = this.#shown.scene;
+    const hasMore = !moving || moving.target !== undefined || selection.size > 0 || (starts?.length ?? 0) > 0;
+    this.#fit(layer, hasMore ? this.#paper().view : marksBox(this.#marks), !hasMore && this.#hasMarksAlone);
+    this.#hasMarksAlone = !hasMore;
+  }
+
+  /** Lets a layer's canvas cover a box of the sheet, as far as that is in sight. */
+  #fit(layer: Layer, box: Box, grows: boolean): void {
+    const { viewport, size } = this.#shown;
+    const known = this.#frames.get(layer);
+    const before = (grows && known) || NO_FRAME;
     const frame = {
       left: Math.max(0, Math.min(downTo(viewport.x + box.left), before.left)),
       top: Math.max(0, Math.min(downTo(viewport.y + box.top), before.top)),
@@ -217,8 +237,8 @@ export class Painter {
     const ratio = canvas.getPixelRatio();
     const isAbout = (px: number, wanted: number): boolean => Math.abs(px - wanted * ratio) < 1;
     const fits = isAbout(canvas.getWidth(), width) && isAbout(canvas.getHeight(), height);
-    if (fits && frame.left === this.#frame.left && frame.top === this.#frame.top) return;
-    this.#frame = frame;
+    if (fits && frame.left === (known?.left ?? 0) && frame.top === (known?.top ?? 0)) return;
+    this.#frames.set(layer, frame);
     canvas.setSize(width, height);
     canvas._canvas.style.left = `${frame.left}px`;
     canvas._canvas.style.top = `${frame.top}px`;
@@ -236,7 +256,8 @@ export class Painter {
     this.#cast = cast;
     const marksChanged = this.#countMarks(moving);
     const layers = this.#easel?.layers;
-    if (layers && moving) this.#fit(layers.moving, moving, !starts);
+    if (layers && moving) this.#fitMoving(layers.moving, moving, !starts);
+    if (layers && marksChanged) this.#fitMarks(layers.marks, moving);
     // Moves come once a frame already: waiting for the next frame would show each one late and cost a frame more.
     if (stillChanged) layers?.still.drawScene();
     if (marksChanged) layers?.marks.drawScene();

@@ -1,4 +1,14 @@
-import { type Berth, berthOn, connectorAt, isTaken, type PlacedHeader } from '../../src/index.ts';
+import {
+  type Berth,
+  berthOn,
+  connectorAt,
+  groupBy,
+  isTaken,
+  type PlacedHeader,
+  type PlacedModule,
+  type Places,
+  remember,
+} from '../../src/index.ts';
 import { headerBox } from '../canvas/draw/headers.ts';
 import { runOf } from '../canvas/runs.ts';
 import {
@@ -21,6 +31,9 @@ import type { Pointer } from './pointer.ts';
 
 /** How far off a header a ribbon may be put down, px. */
 export const REACH_PX = { mouse: 28, touch: 44, pen: 28 } as const;
+
+/** No module is higher, mm: 9 U. */
+const HIGHEST_MM = 400;
 
 const holds = ({ left, right, top, bottom }: Box, { x, y }: Point, slop = 0): boolean =>
   x >= left - slop && x <= right + slop && y >= top - slop && y <= bottom + slop;
@@ -47,16 +60,22 @@ function* freeConnectors(editor: Editor, within: Box): Generator<Berth> {
   }
 }
 
+/** Sorted once for a take: a hand asks with every move. */
+const modulesByRow = remember(({ modules }: Places) => groupBy(modules, ({ row }) => row));
+
+/** Modules in rows that lie between two heights of the sheet, by rows. */
+function modulesIn(editor: Editor, top: number, bottom: number): PlacedModule[] {
+  const byRow = modulesByRow(shownAnalysis(editor).derived.places);
+  return sheetNow(editor)
+    .rows.filter((row) => row.top <= bottom && row.bottom >= top)
+    .flatMap(({ placed }) => byRow.get(placed) ?? []);
+}
+
 /** The headers of the take, and the free connectors of its ribbons, within a part of the sheet and somewhat beyond. */
 function* allBerths(editor: Editor, within = EVERYWHERE): Generator<Berth> {
-  const { places } = shownAnalysis(editor).derived;
-  const seen = sheetNow(editor).rows.filter(
-    ({ top, bottom }) => top <= within.bottom && bottom >= within.top,
-  );
-  const rows = new Set(seen.map(({ placed }) => placed));
-  for (const owner of [...places.modules, ...places.boards]) {
-    if (rows.has(owner.row)) for (const header of owner.headers) yield berthOn(header);
-  }
+  const { boards } = shownAnalysis(editor).derived.places;
+  for (const owner of [...modulesIn(editor, within.top, within.bottom), ...boards])
+    for (const header of owner.headers) yield berthOn(header);
   yield* freeConnectors(editor, within);
 }
 
@@ -89,7 +108,9 @@ export function berthsNear(editor: Editor, pointer: Pointer): Berth[] {
 export function headersUnder(editor: Editor, pointer: Pointer): PlacedHeader[] {
   const sheet = sheetNow(editor);
   const at = toSheet(editor, pointer);
-  const { modules, boards } = shownAnalysis(editor).derived.places;
+  const { boards } = shownAnalysis(editor).derived.places;
+  // One that is higher than its row stands out above it.
+  const modules = modulesIn(editor, at.y, at.y + HIGHEST_MM * sheet.scale);
   const owner =
     boards.findLast((board) => holds(boardBox(sheet, board), at)) ??
     modules.findLast((module) => holds(moduleBox(sheet, module), at));

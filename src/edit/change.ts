@@ -2,6 +2,7 @@ import { placeTake } from '../geometry/place.ts';
 import { indexKit, resolve } from '../layout/kit-index.ts';
 import type { Kit, Layout, Module, ModuleKind, Ribbon, RibbonKind, Take } from '../layout/layout.ts';
 import { OPEN_LIMITS } from '../layout/open-limits.ts';
+import { remember } from '../layout/remember.ts';
 import { fail, ok, type Result } from '../layout/result.ts';
 
 /** Why an edit was not carried out, in plain English, for the person who asked for it. */
@@ -17,9 +18,15 @@ interface Identified {
   readonly id: string;
 }
 
+/** Kept with the list: while a ribbon is laid, each move looks for the same modules in the same list. */
+const indexById = remember(
+  (list: readonly Identified[]): ReadonlyMap<string, Identified> =>
+    new Map(list.map((item) => [item.id, item])),
+);
+
 /** @param what - what the list holds, in the singular: "module" */
 export function find<T extends Identified>(list: readonly T[], id: string, what: string): Edited<T> {
-  const found = list.find((item) => item.id === id);
+  const found = indexById(list).get(id) as T | undefined;
   return found ? ok(found) : refuse(`There is no ${what} "${id}"`);
 }
 

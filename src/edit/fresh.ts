@@ -1,5 +1,6 @@
 import type { Bus, Layout, ModuleKind, RibbonKind, Take } from '../layout/layout.ts';
 import { OPEN_LIMITS } from '../layout/open-limits.ts';
+import { remember } from '../layout/remember.ts';
 
 /** The first name of a numbered family, counted from 1, that nobody bears. */
 export function firstFree(taken: ReadonlySet<string>, nameOf: (number: number) => string): string {
@@ -72,9 +73,15 @@ const isInSeries = (name: string, stem: string): boolean =>
 export const idsOf = (list: readonly { readonly id: string }[]): readonly string[] =>
   list.map(({ id }) => id);
 
+const idSet = remember(
+  (list: readonly { readonly id: string }[]): ReadonlySet<string> => new Set(idsOf(list)),
+);
+
 /** An id made from a stem and the smallest free number: `cobble-3`. */
-const freshId = (list: readonly { readonly id: string }[], stem: string): string =>
-  new FreshNames(idsOf(list)).numbered(stem, '-');
+function freshId(list: readonly { readonly id: string }[], stem: string): string {
+  const start = `${fitting(stem)}-`;
+  return firstFree(idSet(list), (number) => start + number);
+}
 
 /** The id that the next module of a kind gets in this take. */
 export const freshModuleId = (take: Take, kindId: string): string => freshId(take.modules, kindId);
@@ -110,8 +117,10 @@ export const nameOfCopy = (names: readonly string[], name: string): string =>
 export const markLetter = (bus: Bus | undefined): string => bus?.name.trim().charAt(0).toUpperCase() || 'R';
 
 /** Letters and the smallest free number: `S3`. */
-export const nextMark = (labels: readonly string[], letters: string): string =>
-  new FreshNames(labels).numbered(letters, '');
+export function nextMark(labels: readonly string[], letters: string): string {
+  const start = fitting(letters);
+  return firstFree(new Set(labels), (number) => start + number);
+}
 
 export const labelsOf = (labelled: readonly { readonly label?: string }[]): readonly string[] =>
   labelled.flatMap(({ label }) => label ?? []);

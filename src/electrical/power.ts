@@ -168,12 +168,14 @@ class PartState {
   }
 
   /** Reduces the network to the ports that are live; a draw flows only where both its ends are. */
-  reduce(live: readonly boolean[]): { readonly reduction: Reduction; readonly ends: readonly Port[] } {
-    const same =
-      this.#reduction && live.length === this.#live.length && live.every((is, i) => is === this.#live[i]);
-    if (this.#reduction && same) return { reduction: this.#reduction, ends: this.#ends };
+  reduce(isLive: (port: Port) => boolean): {
+    readonly reduction: Reduction;
+    readonly ends: readonly Port[];
+  } {
     const { grid, ports, loads, driven } = this.network;
-    const ends = ports.filter((_, i) => live[i]);
+    if (this.#reduction && ports.every((port, i) => isLive(port) === this.#live[i]))
+      return { reduction: this.#reduction, ends: this.#ends };
+    const ends = ports.filter(isLive);
     const pieces = new Set(ends.map(({ node }) => grid.pieceOf(node)));
     const isReached = (node: number): boolean => pieces.has(grid.pieceOf(node));
     const injected = new Array<number>(grid.size).fill(0);
@@ -191,7 +193,7 @@ class PartState {
       ends.map(({ node }) => node),
       injected,
     );
-    this.#live = live;
+    this.#live = ports.map(isLive);
     this.#ends = ends;
     this.#reduction = reduction;
     this.#last = undefined;
@@ -199,9 +201,9 @@ class PartState {
   }
 
   /** What flows when the live ports are at these potentials. */
-  power(reduction: Reduction, mvAt: readonly number[]): PartPower {
-    const isSame = this.#last && mvAt.every((mv, i) => mv === this.#mvAt[i]);
-    if (this.#last && isSame) return this.#last;
+  power(reduction: Reduction, mvOf: (port: Port) => number): PartPower {
+    if (this.#last && this.#ends.every((port, i) => mvOf(port) === this.#mvAt[i])) return this.#last;
+    const mvAt = this.#ends.map(mvOf);
     this.#mvAt = mvAt;
     const power = new PartPower(this.part, this.network, reduction.flow(mvAt));
     this.#last = power;
@@ -328,14 +330,10 @@ function powerOfStates(take: WholeTake, states: readonly PartState[], defects: r
   const isOne = others.length === 0 && defects.length === 0;
   const given = take.kit.supplyLines.map((line) => only !== undefined && gives(only, line));
   const isLive = isOne ? ({ line }: Port) => given[line] as boolean : liveness(feeders, states);
-  const reduced = states.map((state) => ({ state, ...state.reduce(state.network.ports.map(isLive)) }));
+  const reduced = states.map((state) => ({ state, ...state.reduce(isLive) }));
   const mv = boardPotentials(feeders, reduced);
-  const parts = reduced.map(({ state, reduction, ends }) =>
-    state.power(
-      reduction,
-      ends.map(({ board, line }) => mv[feeders.ofBoard(board, line)] as number),
-    ),
-  );
+  const mvAt = ({ board, line }: Port): number => mv[feeders.ofBoard(board, line)] as number;
+  const parts = reduced.map(({ state, reduction }) => state.power(reduction, mvAt));
   return { take, parts, draws: drawsOf(take, parts) };
 }
 

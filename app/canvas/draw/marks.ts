@@ -1,5 +1,5 @@
 import { type DerivedTake, type Level, type Note, spotsOf } from '../../../src/index.ts';
-import { type Point, type Sheet, xOf, yOf } from '../sheet.ts';
+import { type Box, type Point, type Sheet, xOf, yOf } from '../sheet.ts';
 import type { Theme } from '../theme.ts';
 import { addDot, addPolygon, CENTRED, type Context, type Paper, paint, write } from './paper.ts';
 
@@ -67,6 +67,20 @@ export function marksOf(
     }
   }
   return marks;
+}
+
+/** All that marks paint; next to nothing where there are none. */
+export function marksBox(marks: readonly Mark[]): Box {
+  if (marks.length === 0) return { left: 0, top: 0, right: 0, bottom: 0 };
+  const around = RADIUS + 5;
+  const xs = marks.map(({ x }) => x);
+  const ys = marks.map(({ y }) => y);
+  return {
+    left: Math.min(...xs) - around,
+    top: Math.min(...ys) - around,
+    right: Math.max(...xs) + around,
+    bottom: Math.max(...ys) + around,
+  };
 }
 
 function addOctagon(ctx: Context, { x, y }: Point): void {
