@@ -1,7 +1,10 @@
 import { useLayoutEffect, useRef } from 'react';
 
-/** Opens a dialog over everything else, with the keys at its first control or the one named. When it goes, what had the focus before gets it back, or else the drawing. */
-export function useModal(first?: string) {
+/**
+ * Opens a dialog over everything else, with the keys at its first control or the one named. When it goes, what had the
+ * focus before gets it back, or where that is gone something else: the drawing, unless told otherwise.
+ */
+export function useModal(first?: string, fallback = '.by-list') {
   const ref = useRef<HTMLDialogElement>(null);
   useLayoutEffect(() => {
     const dialog = ref.current;
@@ -11,9 +14,9 @@ export function useModal(first?: string) {
     return () => {
       dialog?.close();
       const isThere = before instanceof HTMLElement && before.isConnected && before !== document.body;
-      const back = isThere ? before : document.querySelector<HTMLElement>('.by-list');
+      const back = isThere ? before : document.querySelector<HTMLElement>(fallback);
       back?.focus({ preventScroll: true });
     };
-  }, [first]);
+  }, [first, fallback]);
   return ref;
 }

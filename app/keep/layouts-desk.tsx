@@ -1,11 +1,12 @@
 import '../style/layouts-desk.css';
-import { type KeyboardEvent, useCallback, useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { type KeyboardEvent, useCallback, useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Result } from '../../src/index.ts';
 import { type Action, start } from '../actions/action.ts';
 import { newLayout } from '../actions/new-layout.ts';
 import { openDemo } from '../actions/open-demo.ts';
 import { openFile } from '../actions/open-file.ts';
+import { useModal } from '../hand-over/use-modal.ts';
 import { useEditor, useLayout, useSession } from '../hooks.ts';
 import { Icon } from '../panels/icon.tsx';
 import {
@@ -34,23 +35,6 @@ function step(event: KeyboardEvent<HTMLElement>): void {
   all[all.indexOf(target) + by]?.focus();
 }
 
-/** Opens the dialog, and gives the keys back to where they were when it goes. */
-function useOpenDialog() {
-  const ref = useRef<HTMLDialogElement>(null);
-  useLayoutEffect(() => {
-    const dialog = ref.current;
-    const before = document.activeElement;
-    dialog?.showModal();
-    return () => {
-      dialog?.close();
-      const isThere = before instanceof HTMLElement && before.isConnected && before !== document.body;
-      const to = isThere ? before : document.querySelector<HTMLElement>('.by-list');
-      to?.focus({ preventScroll: true });
-    };
-  }, []);
-  return ref;
-}
-
 /** All layouts that this browser keeps: to take one, to name, copy and delete them, to bring them in and to take them away. */
 export function LayoutsDesk() {
   const editor = useEditor();
@@ -63,7 +47,7 @@ export function LayoutsDesk() {
   const [said, setSaid] = useState('');
   const [deleted, setDeleted] = useState<KeptLayout | null>(null);
   const [side, setSide] = useState(session.getState().side);
-  const ref = useOpenDialog();
+  const ref = useModal();
   const undoRef = useRef<HTMLButtonElement>(null);
   /** Id of the one whose picture takes the keys once it is there; empty: the one on the screen. */
   const wanted = useRef<string | null>('');

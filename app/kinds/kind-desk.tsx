@@ -1,27 +1,11 @@
 import '../style/kind-desk.css';
-import { useEffect, useLayoutEffect, useRef } from 'react';
+import { useEffect } from 'react';
 import { moduleKindIn, ribbonKindIn } from '../actions/kinds.ts';
+import { useModal } from '../hand-over/use-modal.ts';
 import { useEditor, useLayout } from '../hooks.ts';
 import type { KindDesk as Desk } from '../store/session.ts';
 import { ModuleForm } from './module-form.tsx';
 import { RibbonForm } from './ribbon-form.tsx';
-
-/** Opens the dialog. When it goes, what had the focus before gets it back; the tile for new kinds where that is gone. */
-function useModal() {
-  const ref = useRef<HTMLDialogElement>(null);
-  useLayoutEffect(() => {
-    const dialog = ref.current;
-    const before = document.activeElement;
-    dialog?.showModal();
-    return () => {
-      dialog?.close();
-      const back = before instanceof HTMLElement && before.isConnected && before !== document.body;
-      const target = back ? before : document.querySelector<HTMLElement>('.new-kind');
-      target?.focus();
-    };
-  }, []);
-  return ref;
-}
 
 const NEW_WORDS: Readonly<Record<Desk['sort'], string>> = {
   module: 'New kind of module',
@@ -33,7 +17,8 @@ const NEW_WORDS: Readonly<Record<Desk['sort'], string>> = {
 export function KindDesk({ desk }: { readonly desk: Desk }) {
   const { session } = useEditor();
   const kit = useLayout((layout) => layout.kit);
-  const ref = useModal();
+  // The tile for new kinds has the keys where the one that was changed is gone.
+  const ref = useModal(undefined, '.new-kind');
   const module = moduleKindIn(kit, desk);
   const ribbon = ribbonKindIn(kit, desk);
   const isGone = desk.kind !== null && !module && !ribbon;
