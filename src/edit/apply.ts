@@ -8,6 +8,7 @@ import { addRibbonKind } from './add-ribbon-kind.ts';
 import { addRow } from './add-row.ts';
 import { addSupply } from './add-supply.ts';
 import { addTake } from './add-take.ts';
+import { adoptMeasured } from './adopt-measured.ts';
 import { bringBack } from './bring-back.ts';
 import type { Edited } from './change.ts';
 import { changeBoard } from './change-board.ts';
@@ -21,8 +22,10 @@ import { exchangeRibbon } from './exchange-ribbon.ts';
 import { labelRibbon } from './label-ribbon.ts';
 import { layOutRows } from './lay-out-rows.ts';
 import { lockRibbon } from './lock-ribbon.ts';
+import { markInCase } from './mark-in-case.ts';
 import { moveModules } from './move-modules.ts';
 import { moveRow } from './move-row.ts';
+import { noteMeasured } from './note-measured.ts';
 import { orderRibbons } from './order-ribbons.ts';
 import { paste } from './paste.ts';
 import { pinModules } from './pin-modules.ts';
@@ -43,6 +46,8 @@ import { setBoardHeaders } from './set-board-headers.ts';
 import { severalBy } from './several.ts';
 import { slideRibbon } from './slide-ribbon.ts';
 import { swapModules } from './swap-modules.ts';
+import { tickStep } from './tick-step.ts';
+import { tickTest, untickTest } from './tick-test.ts';
 import { turnRibbon } from './turn-ribbon.ts';
 import { twistRibbon } from './twist-ribbon.ts';
 import { unseat } from './unseat.ts';
@@ -57,6 +62,7 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'add-row': addRow,
   'add-supply': addSupply,
   'add-take': addTake,
+  'adopt-measured': adoptMeasured,
   'bring-back': bringBack,
   'change-board': changeBoard,
   'change-row': changeRow,
@@ -71,8 +77,10 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'lay-out-rows': layOutRows,
   'label-ribbon': labelRibbon,
   'lock-ribbon': lockRibbon,
+  'mark-in-case': markInCase,
   'move-modules': moveModules,
   'move-row': moveRow,
+  'note-measured': noteMeasured,
   'order-ribbons': orderRibbons,
   paste,
   'pin-modules': pinModules,
@@ -93,9 +101,12 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   several: severalBy(applyEdit),
   'slide-ribbon': slideRibbon,
   'swap-modules': swapModules,
+  'tick-step': tickStep,
+  'tick-test': tickTest,
   'turn-ribbon': turnRibbon,
   'twist-ribbon': twistRibbon,
   unseat,
+  'untick-test': untickTest,
 };
 
 /**

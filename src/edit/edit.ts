@@ -7,6 +7,7 @@ import type { AddRibbonKind } from './add-ribbon-kind.ts';
 import type { AddRow } from './add-row.ts';
 import type { AddSupply } from './add-supply.ts';
 import type { AddTake } from './add-take.ts';
+import type { AdoptMeasured } from './adopt-measured.ts';
 import type { BringBack } from './bring-back.ts';
 import type { ChangeBoard } from './change-board.ts';
 import type { ChangeModuleKind } from './change-module-kind.ts';
@@ -18,8 +19,10 @@ import type { ExchangeRibbon } from './exchange-ribbon.ts';
 import type { LabelRibbon } from './label-ribbon.ts';
 import type { LayOutRows } from './lay-out-rows.ts';
 import type { LockRibbon } from './lock-ribbon.ts';
+import type { MarkInCase } from './mark-in-case.ts';
 import type { MoveModules } from './move-modules.ts';
 import type { MoveRow } from './move-row.ts';
+import type { NoteMeasured } from './note-measured.ts';
 import type { OrderRibbons } from './order-ribbons.ts';
 import type { Paste } from './paste.ts';
 import type { PinModules } from './pin-modules.ts';
@@ -40,6 +43,8 @@ import type { SetBoardHeaders } from './set-board-headers.ts';
 import type { Several } from './several.ts';
 import type { SlideRibbon } from './slide-ribbon.ts';
 import type { SwapModules } from './swap-modules.ts';
+import type { TickStep } from './tick-step.ts';
+import type { TickTest, UntickTest } from './tick-test.ts';
 import type { TurnRibbon } from './turn-ribbon.ts';
 import type { TwistRibbon } from './twist-ribbon.ts';
 import type { Unseat } from './unseat.ts';
@@ -52,6 +57,7 @@ export type Edit =
   | AddRow
   | AddSupply
   | AddTake
+  | AdoptMeasured
   | BringBack
   | ChangeBoard
   | ChangeRow
@@ -66,8 +72,10 @@ export type Edit =
   | LayOutRows
   | LabelRibbon
   | LockRibbon
+  | MarkInCase
   | MoveModules
   | MoveRow
+  | NoteMeasured
   | OrderRibbons
   | Paste
   | PinModules
@@ -88,6 +96,9 @@ export type Edit =
   | Several<Edit>
   | SlideRibbon
   | SwapModules
+  | TickStep
+  | TickTest
   | TurnRibbon
   | TwistRibbon
-  | Unseat;
+  | Unseat
+  | UntickTest;
