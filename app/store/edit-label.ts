@@ -61,7 +61,7 @@ const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>
   'label-ribbon': ({ take, ribbon }, layout) => `label ${ribbonName(layout, take, ribbon)}`,
   'lock-ribbon': ({ take, ribbons, locked }, layout) =>
     `${locked ? 'lock' : 'unlock'} ${ribbonNames(layout, take, ribbons)}`,
-  'mark-in-case': ({ take: id }, layout) =>
+  'mark-in-case': ({ inCase: id }, layout) =>
     id === null ? 'mark no take as in the case' : `mark ${take(layout, id).name} as in the case`,
   'move-modules': ({ take, moves }, layout) =>
     `move ${moduleNames(

@@ -47,10 +47,11 @@ import { severalBy } from './several.ts';
 import { slideRibbon } from './slide-ribbon.ts';
 import { swapModules } from './swap-modules.ts';
 import { tickStep } from './tick-step.ts';
-import { tickTest, untickTest } from './tick-test.ts';
+import { tickTest } from './tick-test.ts';
 import { turnRibbon } from './turn-ribbon.ts';
 import { twistRibbon } from './twist-ribbon.ts';
 import { unseat } from './unseat.ts';
+import { untickTest } from './untick-test.ts';
 
 type Command<E extends Edit> = (layout: Layout, edit: E) => Edited<Layout>;
 

@@ -44,10 +44,11 @@ import type { Several } from './several.ts';
 import type { SlideRibbon } from './slide-ribbon.ts';
 import type { SwapModules } from './swap-modules.ts';
 import type { TickStep } from './tick-step.ts';
-import type { TickTest, UntickTest } from './tick-test.ts';
+import type { TickTest } from './tick-test.ts';
 import type { TurnRibbon } from './turn-ribbon.ts';
 import type { TwistRibbon } from './twist-ribbon.ts';
 import type { Unseat } from './unseat.ts';
+import type { UntickTest } from './untick-test.ts';
 
 /** A change to a layout as plain data: a finding can name one as its remedy, and a log can keep it. */
 export type Edit =

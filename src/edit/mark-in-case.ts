@@ -3,13 +3,14 @@ import { ok } from '../layout/result.ts';
 import { type Edited, find, mapKept, withField } from './change.ts';
 import { withBuilt } from './change-built.ts';
 
-/** Says which take stands in the case, and with it that no other does; null: none. */
+/** Says which take stands in the case, and with it that no other does. */
 export interface MarkInCase {
   readonly type: 'mark-in-case';
-  readonly take: string | null;
+  /** Id of the take; null: none. */
+  readonly inCase: string | null;
 }
 
-export function markInCase(layout: Layout, { take: id }: MarkInCase): Edited<Layout> {
+export function markInCase(layout: Layout, { inCase: id }: MarkInCase): Edited<Layout> {
   if (id !== null) {
     const found = find(layout.takes, id, 'take');
     if (!found.ok) return found;

@@ -269,7 +269,7 @@ const makers: { readonly [T in Edit['type']]: Make } = {
   }),
   'mark-in-case': (draw, layout) => ({
     type: 'mark-in-case',
-    take: draw.flag() ? draw.of(idsOf(layout.takes), NOBODY) : null,
+    inCase: draw.flag() ? draw.of(idsOf(layout.takes), NOBODY) : null,
   }),
   'move-modules': (draw, _, take) => ({
     type: 'move-modules',

@@ -2,11 +2,20 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { applyEdit } from '../../src/edit/apply.ts';
 import type { Edit } from '../../src/edit/edit.ts';
+import type { PlacedModule } from '../../src/geometry/place.ts';
 import { demoLayout } from '../../src/layout/demo.ts';
 import type { Connector, Header, Layout, ModuleKind, RibbonKind, Take } from '../../src/layout/layout.ts';
 import { deriveTake } from '../../src/wiring/derive.ts';
 import { fingerprintOf, ribbonIdsOf, shortHash } from '../../src/wiring/fingerprint.ts';
-import { HARNESS_TESTS, harnessStates, isAllTested, testAgain } from '../../src/wiring/harness-tests.ts';
+import type { HeaderJoint } from '../../src/wiring/harness.ts';
+import {
+  HARNESS_TESTS,
+  type HarnessState,
+  harnessStates,
+  isAllTested,
+  testAgain,
+} from '../../src/wiring/harness-tests.ts';
+import type { LaidRibbon } from '../../src/wiring/laid-ribbon.ts';
 import { anyDraw, editFrom } from '../edit/any-edit.ts';
 import { deepFreeze } from '../support/deep-freeze.ts';
 import { anyLayout } from '../support/little-layout.ts';
@@ -54,12 +63,16 @@ const allTested = (layout: Layout): Layout =>
 /** A link ribbon of the demo with what it sits on. */
 const link = harnessStates(derived(demo)).find(
   ({ harness }) => harness.boardSeats.length === 0 && harness.moduleSeats.length > 1,
-)!;
-const linked = link.harness.moduleSeats[0]!.on.header;
+) as HarnessState;
+const [first] = link.ribbons as [string];
+const [seat] = link.harness.moduleSeats as [HeaderJoint];
+const linked = seat.on.header;
+const owner = linked.owner as PlacedModule;
+const ribbonKindId = (link.harness.ribbons as [LaidRibbon])[0].ribbon.kind;
 const ribbonKind = (layout: Layout): RibbonKind =>
-  layout.kit.ribbons.find(({ id }) => id === link.harness.ribbons[0]!.ribbon.kind)!;
+  layout.kit.ribbons.find(({ id }) => id === ribbonKindId) as RibbonKind;
 const moduleKind = (layout: Layout): ModuleKind =>
-  layout.kit.modules.find(({ id }) => id === (linked.owner as { module?: { kind: string } }).module?.kind)!;
+  layout.kit.modules.find(({ id }) => id === owner.module.kind) as ModuleKind;
 
 const withRibbonKind = (change: Partial<RibbonKind>): Layout => ({
   ...demo,
@@ -104,10 +117,7 @@ describe('a short hash', () => {
 describe('the fingerprint of a harness', () => {
   it.each<[string, Layout]>([
     ['the layout’s name', { ...demo, title: 'Another', notes: 'any' }],
-    [
-      'the name of a ribbon',
-      edited(demo, { type: 'label-ribbon', take, ribbon: link.ribbons[0]!, label: 'Any' }),
-    ],
+    ['the name of a ribbon', edited(demo, { type: 'label-ribbon', take, ribbon: first, label: 'Any' })],
     [
       'the name of a module',
       edited(demo, { type: 'rename-module', take, module: linked.owner.id, label: 'Any' }),
@@ -124,7 +134,7 @@ describe('the fingerprint of a harness', () => {
     ],
     [
       'how a ribbon is drawn over others',
-      edited(demo, { type: 'order-ribbons', take, ribbons: [link.ribbons[0]!], to: 'front' }),
+      edited(demo, { type: 'order-ribbons', take, ribbons: [first], to: 'front' }),
     ],
   ])('is the same whatever %s', (_, other) => {
     expect(changedIn(demo, other)).toEqual([]);
@@ -139,18 +149,15 @@ describe('the fingerprint of a harness', () => {
         moves: [{ module: linked.owner.id, row: linked.row.row.id, atHp: 90.5 }],
       }),
     ],
-    ['the stripe', edited(demo, { type: 'turn-ribbon', take, ribbon: link.ribbons[0]!, seats: 'keep' })],
-    [
-      'a half-twist',
-      edited(demo, { type: 'twist-ribbon', take, ribbon: link.ribbons[0]!, after: 0, halfTwists: 1 }),
-    ],
+    ['the stripe', edited(demo, { type: 'turn-ribbon', take, ribbon: first, seats: 'keep' })],
+    ['a half-twist', edited(demo, { type: 'twist-ribbon', take, ribbon: first, after: 0, halfTwists: 1 })],
     [
       'a seat',
       edited(demo, {
         type: 'unseat',
         take,
-        ribbon: link.ribbons[0]!,
-        connector: link.harness.moduleSeats[0]!.connector,
+        ribbon: first,
+        connector: seat.connector,
       }),
     ],
     ['whether it bends', withRibbonKind({ bends: !ribbonKind(demo).bends })],
@@ -211,7 +218,7 @@ describe('tests of harnesses', () => {
   it('hold as long as nothing of the harness changes, and again when it is put back', () => {
     const tested = allTested(demo);
     expect(isAllTested(derived(tested))).toBe(true);
-    const module = takeOf(demo).modules.find(({ id }) => id === linked.owner.id)!;
+    const { module } = owner;
     const move = (atHp: number): Edit => ({
       type: 'move-modules',
       take,
@@ -229,13 +236,13 @@ describe('tests of harnesses', () => {
     const turned = edited(allTested(demo), {
       type: 'turn-ribbon',
       take,
-      ribbon: link.ribbons[0]!,
+      ribbon: first,
       seats: 'keep',
     });
     const tick = (tests: readonly ('stripe' | 'continuity' | 'no-short')[]): Edit => ({
       type: 'tick-test',
       take,
-      ribbon: link.ribbons[0]!,
+      ribbon: first,
       tests,
     });
     const one = edited(turned, tick(['stripe']));
