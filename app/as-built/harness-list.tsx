@@ -4,7 +4,7 @@ import { Tick } from './tick.tsx';
 import { useBench } from './use-bench.ts';
 
 const TEST_WORDS: Readonly<Record<HarnessTestId, string>> = {
-  stripe: 'Stripe looked at',
+  stripe: 'Stripe seen',
   continuity: 'Continuity',
   'no-short': 'No short',
 };
@@ -20,6 +20,7 @@ function HarnessItem({ state }: { readonly state: HarnessState }) {
   const { editor, take, perform, mark } = useBench();
   const { name, ribbons, passed } = state;
   const [ribbon] = ribbons;
+  const last = [...passed.values()].at(-1);
   if (ribbon === undefined) return null;
   const set = (tests: readonly HarnessTestId[], isPassed: boolean) =>
     perform(
@@ -38,7 +39,7 @@ function HarnessItem({ state }: { readonly state: HarnessState }) {
         <button type="button" className="link" onClick={select}>
           {name}
         </button>
-        <small>{STATE_WORDS[state.state]}</small>
+        <small>{[STATE_WORDS[state.state], last?.by, last?.at].filter(Boolean).join(', ')}</small>
         {state.state !== 'tested' && (
           <button
             type="button"
@@ -53,12 +54,7 @@ function HarnessItem({ state }: { readonly state: HarnessState }) {
       {/* biome-ignore lint/a11y/useSemanticElements: fieldsets resist being laid out. */}
       <div className="ticks" role="group" aria-label={`Tests of ${name}`}>
         {HARNESS_TESTS.map((test) => (
-          <Tick
-            key={test}
-            checked={passed.has(test)}
-            mark={passed.get(test)}
-            onChange={(isPassed) => set([test], isPassed)}
-          >
+          <Tick key={test} checked={passed.has(test)} onChange={(isPassed) => set([test], isPassed)}>
             {TEST_WORDS[test]}
           </Tick>
         ))}

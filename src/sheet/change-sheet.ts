@@ -1,4 +1,4 @@
-import { figure, list, targetInFull } from '../checks/words.ts';
+import { figure, list, targetInFull, targetName } from '../checks/words.ts';
 import type { Seat } from '../layout/layout.ts';
 import { compareTakes, type Difference } from '../share/compare.ts';
 import { fingerprintOf } from '../wiring/fingerprint.ts';
@@ -112,7 +112,7 @@ function seatWords(
       ribbon.uses[seat.connector]?.find((one) => one.ribbon === ribbon && one.connector === seat.connector) ??
       ribbon.uses[seat.connector]?.[0];
     const stripe = tellsStripe && ribbon.facts.flat ? ` (stripe ${stripeAt(ribbon, seat.connector)})` : '';
-    const target = joint ? targetInFull(joint.on) : 'its place';
+    const target = joint ? (tellsStripe ? targetInFull : targetName)(joint.on) : 'its place';
     return `connector ${seat.connector + 1}${stripe} ${link} ${target}`;
   });
   return `${ribbon.name}: ${list(each, Number.POSITIVE_INFINITY)}.`;
