@@ -4,7 +4,7 @@ import { Tick } from './tick.tsx';
 import { useBench } from './use-bench.ts';
 
 const TEST_WORDS: Readonly<Record<HarnessTestId, string>> = {
-  stripe: 'Stripe seen',
+  stripe: 'Stripe',
   continuity: 'Continuity',
   'no-short': 'No short',
 };

@@ -63,12 +63,12 @@ function Line({
   readonly expected: Expected;
   readonly reading: MeterReading | undefined;
 }) {
-  const told = (['ma', 'volts'] as const).flatMap((quantity) => {
-    const measured = reading?.[quantity];
-    return measured === undefined ? [] : [deviation(expected, quantity, measured)];
-  });
   const asked = (quantity: 'ma' | 'volts'): boolean =>
     expected[quantity] !== undefined || (quantity === 'ma' && place.on === 'module');
+  const told = (['ma', 'volts'] as const).flatMap((quantity) => {
+    const measured = asked(quantity) ? reading?.[quantity] : undefined;
+    return measured === undefined ? [] : [deviation(expected, quantity, measured)];
+  });
   const words = told.length === 2 && told[0] === told[1] ? told.slice(1) : told;
   return (
     <>

@@ -14,7 +14,7 @@ interface Props {
 export function Tick({ checked, mark, name, onChange, children }: Props) {
   const when = [mark?.by, mark?.at].filter(Boolean).join(', ');
   return (
-    <label className="tick">
+    <label className="bench-tick">
       <input
         type="checkbox"
         aria-label={name}

@@ -1,4 +1,5 @@
 import type { Layout } from '../layout/layout.ts';
+import { ok } from '../layout/result.ts';
 import { acceptFinding } from './accept-finding.ts';
 import { addBoard } from './add-board.ts';
 import { addBus } from './add-bus.ts';
@@ -19,6 +20,7 @@ import { changeSupply } from './change-supply.ts';
 import { duplicateModules } from './duplicate-modules.ts';
 import type { Edit } from './edit.ts';
 import { exchangeRibbon } from './exchange-ribbon.ts';
+import { forgetLost } from './forget-lost.ts';
 import { labelRibbon } from './label-ribbon.ts';
 import { layOutRows } from './lay-out-rows.ts';
 import { lockRibbon } from './lock-ribbon.ts';
@@ -117,5 +119,6 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
  */
 export function applyEdit(layout: Layout, edit: Edit): Edited<Layout> {
   const command = commands[edit.type] as Command<Edit>;
-  return command(layout, edit);
+  const done = command(layout, edit);
+  return done.ok ? ok(forgetLost(layout, done.value)) : done;
 }

@@ -25,6 +25,7 @@ const HELPERS = [
   'drop-seats',
   'edit',
   'find-room',
+  'forget-lost',
   'fresh',
   'harness-record',
   'history',
