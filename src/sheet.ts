@@ -1,8 +1,1 @@
-export {
-  type ChangeSheet,
-  type ChangeStep,
-  changeSheet,
-  changeSheetBody,
-  STAGE_WORDS,
-  stagesOf,
-} from './sheet/change-sheet.ts';
+export { type ChangeStep, changeSheet, STAGE_WORDS, stagesOf } from './sheet/change-sheet.ts';
