@@ -15,6 +15,12 @@ import { paintPage } from './style/paint.ts';
 import { useThemeName } from './style/use-theme.ts';
 
 /** Loaded when there is something to show in them. */
+const AsBuiltPanel = lazy(async () => ({
+  default: (await import('./as-built/as-built-panel.tsx')).AsBuiltPanel,
+}));
+const ChangePanel = lazy(async () => ({
+  default: (await import('./as-built/change-panel.tsx')).ChangePanel,
+}));
 const CasePanel = lazy(async () => ({ default: (await import('./panels/case/case-panel.tsx')).CasePanel }));
 const FaultsPanel = lazy(async () => ({ default: (await import('./faults/faults-panel.tsx')).FaultsPanel }));
 const FoldBar = lazy(async () => ({ default: (await import('./panels/fold-bar.tsx')).FoldBar }));
@@ -53,6 +59,8 @@ function SkipLink() {
 function Desk() {
   const narrow = useSession(({ stage }) => isNarrow(stage));
   const hasSelection = useSession(({ selection }) => selection.size > 0);
+  const showsBuilt = useSession(({ fold }) => fold === 'built');
+  const showsChange = useSession(({ fold }) => fold === 'change');
   const showsCase = useSession(({ fold }) => fold === 'case');
   const showsFaults = useSession(({ fold }) => fold === 'faults');
   const showsPower = useSession(({ fold }) => fold === 'power');
@@ -75,6 +83,8 @@ function Desk() {
             <Suspense>{showsList && <ListPanel />}</Suspense>
             <Suspense>{showsCase && <CasePanel />}</Suspense>
             <Suspense>{showsPower && <PowerPanel />}</Suspense>
+            <Suspense>{showsBuilt && <AsBuiltPanel />}</Suspense>
+            <Suspense>{showsChange && <ChangePanel />}</Suspense>
             <Suspense>{showsFaults && <FaultsPanel />}</Suspense>
             <Suspense>{hasSelection && !isTaken && (!showsList || labels) && <ThisPart />}</Suspense>
             <Suspense>{hasHeat && <HeatLegend />}</Suspense>

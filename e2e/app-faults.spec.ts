@@ -18,7 +18,9 @@ async function breakAt(page: Page, where: string, at: string, what: string): Pro
 /** The drawing as it is painted now. */
 const drawing = (page: Page): Promise<string> =>
   page.evaluate(() =>
-    [...document.querySelectorAll('canvas:not(.print)')].map((canvas) => canvas.toDataURL()).join(),
+    [...document.querySelectorAll<HTMLCanvasElement>('canvas:not(.print)')]
+      .map((canvas) => canvas.toDataURL())
+      .join(),
   );
 
 test('a lead is broken: who is dead, what a meter shows, and one key mends it all', async ({ page }) => {

@@ -41,6 +41,7 @@ export { checkTake, findingsOf } from './checks/run.ts';
 export { spotsOf } from './checks/spots.ts';
 export { type Verdict, verdictOf } from './checks/verdict.ts';
 export { lineName, list, targetInFull } from './checks/words.ts';
+export { type Adoption, adoptionOf } from './edit/adopt-measured.ts';
 export { applyEdit } from './edit/apply.ts';
 export type { EditRefusal } from './edit/change.ts';
 export { clipOf } from './edit/clip-of.ts';
@@ -115,10 +116,19 @@ export { POWER_BUSES } from './layout/power-buses.ts';
 export { remember } from './layout/remember.ts';
 export { fail, ok, type Result } from './layout/result.ts';
 export { emptyKit, emptyLayout } from './layout/starter.ts';
+export { takeInCase } from './layout/take-in-case.ts';
 export { type Berth, berthOn, isSamePlace, isTaken } from './wiring/berth.ts';
 export { deriveTake } from './wiring/derive.ts';
 export type { DerivedTake } from './wiring/derived-take.ts';
+export { fingerprintOf } from './wiring/fingerprint.ts';
 export { type Gap, gapOf } from './wiring/gap.ts';
+export {
+  HARNESS_TESTS,
+  type HarnessState,
+  type HarnessTestId,
+  harnessStates,
+  testAgain,
+} from './wiring/harness-tests.ts';
 export { joinedWith } from './wiring/joined.ts';
 export {
   atMmOf,

@@ -10,6 +10,7 @@ import { labelRibbon } from './label-ribbon.ts';
 import { showAllLayers, toggleLeads } from './layers.ts';
 import { letGo } from './let-go.ts';
 import { lockRibbons } from './lock-ribbons.ts';
+import { markInCase } from './mark-in-case.ts';
 import { measureRibbon } from './measure-ribbon.ts';
 import { newFromStock } from './new-from-stock.ts';
 import { newLeadKind, newModuleKind, newRibbonKind } from './new-kind.ts';
@@ -28,7 +29,9 @@ import { saveFile } from './save-file.ts';
 import { selectAll } from './select-all.ts';
 import { selectJoined } from './select-joined.ts';
 import { themes, toggleHalfHp, togglePush } from './settings.ts';
+import { showBuilt } from './show-built.ts';
 import { showCase } from './show-case.ts';
+import { showChange } from './show-change.ts';
 import { showFaults } from './show-faults.ts';
 import { showLayouts } from './show-layouts.ts';
 import { showList } from './show-list.ts';
@@ -73,6 +76,9 @@ export const actions: readonly Action[] = [
   toggleHeat,
   showFaults,
   measureRibbon,
+  showBuilt,
+  showChange,
+  markInCase,
   turnRibbon,
   twistRibbon,
   lockRibbons,

@@ -8,6 +8,12 @@ import { LoadLines, TitleBlock } from './title-block.tsx';
 import { Tray } from './tray.tsx';
 import { useShownNotes } from './use-notes.ts';
 
+const AsBuiltPanel = lazy(async () => ({
+  default: (await import('../as-built/as-built-panel.tsx')).AsBuiltPanel,
+}));
+const ChangePanel = lazy(async () => ({
+  default: (await import('../as-built/change-panel.tsx')).ChangePanel,
+}));
 const FaultsPanel = lazy(async () => ({ default: (await import('../faults/faults-panel.tsx')).FaultsPanel }));
 const ListPanel = lazy(async () => ({ default: (await import('../by-list/list-panel.tsx')).ListPanel }));
 
@@ -41,6 +47,8 @@ export function FoldBar() {
           {fold === 'notes' && <LoadLines />}
           {fold === 'case' && <CasePanel />}
           <Suspense>{fold === 'power' && <PowerPanel />}</Suspense>
+          <Suspense>{fold === 'built' && <AsBuiltPanel />}</Suspense>
+          <Suspense>{fold === 'change' && <ChangePanel />}</Suspense>
           <Suspense>{fold === 'faults' && <FaultsPanel />}</Suspense>
           <Suspense>{fold === 'list' && <ListPanel />}</Suspense>
           {fold === 'part' && (

@@ -7,6 +7,7 @@ import { feedAllThatNeed } from '../actions/feed-all.ts';
 import { handOver } from '../actions/hand-over.ts';
 import { actions } from '../actions/index.ts';
 import { keysOf } from '../actions/keys-of.ts';
+import { markInCase } from '../actions/mark-in-case.ts';
 import { measureRibbon } from '../actions/measure-ribbon.ts';
 import { newFromStock } from '../actions/new-from-stock.ts';
 import { newEmptyStock, newLayout } from '../actions/new-layout.ts';
@@ -17,7 +18,9 @@ import { removeTake } from '../actions/remove-take.ts';
 import { saveFile } from '../actions/save-file.ts';
 import { selectJoined } from '../actions/select-joined.ts';
 import { type Setting, themes, toggleHalfHp, togglePush } from '../actions/settings.ts';
+import { showBuilt } from '../actions/show-built.ts';
 import { showCase } from '../actions/show-case.ts';
+import { showChange } from '../actions/show-change.ts';
 import { showFaults } from '../actions/show-faults.ts';
 import { showLayouts } from '../actions/show-layouts.ts';
 import { showList } from '../actions/show-list.ts';
@@ -121,7 +124,17 @@ export function MenuBody({ menu }: { readonly menu: string }) {
         value={take.name}
         onCommit={(name) => perform(editor, { type: 'rename-take', take: take.id, name })}
       />
-      {[showPower, toggleHeat, showFaults, feedAllThatNeed, addTake, removeTake].map((action) => (
+      {[
+        showPower,
+        toggleHeat,
+        showFaults,
+        feedAllThatNeed,
+        showBuilt,
+        markInCase,
+        showChange,
+        addTake,
+        removeTake,
+      ].map((action) => (
         <Item key={action.id} action={action} menu={menu} />
       ))}
       <h2>Group</h2>

@@ -1,5 +1,13 @@
 import { useMemo } from 'react';
-import { atMmOf, connectorAt, type LaidRibbon, type Ribbon, seatPlaces, stripeAt } from '../../src/index.ts';
+import {
+  atMmOf,
+  connectorAt,
+  harnessStates,
+  type LaidRibbon,
+  type Ribbon,
+  seatPlaces,
+  stripeAt,
+} from '../../src/index.ts';
 import { perform } from '../actions/action.ts';
 import { lockRibbons } from '../actions/lock-ribbons.ts';
 import { bringToFront, sendToBack } from '../actions/order-ribbons.ts';
@@ -123,6 +131,14 @@ function KindField({ ribbon }: { readonly ribbon: LaidRibbon }) {
   );
 }
 
+/** What the bench knows of it; nothing where nobody has begun. */
+const TEST_WORDS = {
+  untested: null,
+  partly: 'Partly tested as built',
+  tested: 'Tested as built',
+  changed: 'Changed since test: test again',
+} as const;
+
 /** A ribbon or a lead: its label, how it lies, and each connector with what it sits on. */
 export function RibbonPart({ ribbon }: { readonly ribbon: Ribbon }) {
   const editor = useEditor();
@@ -135,6 +151,7 @@ export function RibbonPart({ ribbon }: { readonly ribbon: Ribbon }) {
   const laid = derived.wiring.ribbonById.get(ribbon.id);
   if (!laid) return null;
   const { facts } = laid;
+  const tested = harnessStates(derived).find(({ ribbons }) => ribbons.includes(ribbon.id))?.state;
   const seated = new Set(ribbon.seats.map(({ connector }) => connector)).size;
   return (
     <>
@@ -154,6 +171,7 @@ export function RibbonPart({ ribbon }: { readonly ribbon: Ribbon }) {
         {facts.flat && ` · stripe ${stripeAt(laid, connectorAt(laid, 0))}`}
         {ribbon.locked && ' · locked'}
       </p>
+      {tested && TEST_WORDS[tested] && <p className="kind">{TEST_WORDS[tested]}</p>}
       <RibbonStrip ribbon={laid} chosen={chosen} />
       <div className="deeds">
         {facts.flat && <ActionButton action={turnRibbon} shows="both" />}

@@ -1,12 +1,18 @@
 import { useSyncExternalStore } from 'react';
 import { firstChecks, verdictOf } from '../../src/index.ts';
+import { useAnalysis, useEditor } from '../hooks.ts';
 import { checksInUse } from '../store/analysis.ts';
 import { LevelMark } from './icon.tsx';
 import { useShownNotes } from './use-notes.ts';
 
 /** How the take stands, in words; live while something is dragged. */
 export function VerdictLine() {
-  const text = useShownNotes((notes) => verdictOf(notes).text);
+  const { gestures } = useEditor();
+  const still = useAnalysis();
+  const text = useSyncExternalStore(gestures.inWords.subscribe, () => {
+    const { notes, derived } = gestures.inWords.get() ?? still;
+    return verdictOf(notes, derived).text;
+  });
   const worst = useShownNotes((notes) => {
     const { damage, faults, state } = verdictOf(notes);
     if (damage > 0) return 'damage';

@@ -1,4 +1,4 @@
-import { type Note, type Take, verdictOf } from '../../src/index.ts';
+import { type DerivedTake, type Note, type Take, testAgain, verdictOf } from '../../src/index.ts';
 import { type Editor, shownAnalysis, shownTake } from '../editor.ts';
 
 const MOST_NAMED = 3;
@@ -23,14 +23,23 @@ function tellPulledOut(before: Take, after: Take): string[] {
   ];
 }
 
+/** Harnesses that a change made another than was tested, and what is no longer to be tested again. */
+function tellTests(before: DerivedTake, after: DerivedTake): string[] {
+  const [had, has] = [testAgain(before), testAgain(after)];
+  const fresh = has.filter((name) => !had.includes(name));
+  const settled = had.some((name) => !has.includes(name));
+  if (fresh.length > 0) return [`Test again: ${fresh.join(', ')}.`];
+  return settled && has.length === 0 ? ['Nothing is to be tested again.'] : [];
+}
+
 /** Says after each change which ribbons and notes went and which notes came, and how the take stands now. */
 export function startAnnouncer(editor: Editor): () => void {
   let take = shownTake(editor);
-  let before = shownAnalysis(editor).notes;
+  let { notes: before, derived: was } = shownAnalysis(editor);
 
   return editor.layouts.store.subscribe((now, then) => {
     if (now.history.present === then.history.present) return;
-    const { notes } = shownAnalysis(editor);
+    const { notes, derived } = shownAnalysis(editor);
     const shown = shownTake(editor);
     if (shown.id === take.id) {
       const had = new Set(before.map(({ key }) => key));
@@ -41,10 +50,13 @@ export function startAnnouncer(editor: Editor): () => void {
         ...tellPulledOut(take, shown),
         ...tell(fresh, 'New note', 'new notes'),
         ...tell(gone, 'Gone', 'notes gone'),
+        ...tellTests(was, derived),
       ];
-      if (said.length > 0) editor.session.setState({ spoken: `${said.join(' ')} ${verdictOf(notes).text}.` });
+      if (said.length > 0)
+        editor.session.setState({ spoken: `${said.join(' ')} ${verdictOf(notes, derived).text}.` });
     }
     take = shown;
     before = notes;
+    was = derived;
   });
 }

@@ -47,6 +47,7 @@ const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>
   'add-row': () => 'add a row',
   'add-supply': () => 'add a supply',
   'add-take': () => 'add a take',
+  'adopt-measured': ({ kind }, { kit }) => `adopt what was measured of ${kindName(kit.modules, kind)}`,
   'change-board': ({ take, board }, layout) => `change ${boardOf(layout, take, board)}`,
   'change-row': ({ take, row }, layout) => `change ${rowOf(layout, take, row)}`,
   'change-supply': ({ take, supply }, layout) => `change ${supplyOf(layout, take, supply)}`,
@@ -67,6 +68,8 @@ const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>
   'label-ribbon': ({ take, ribbon }, layout) => `label ${ribbonName(layout, take, ribbon)}`,
   'lock-ribbon': ({ take, ribbons, locked }, layout) =>
     `${locked ? 'lock' : 'unlock'} ${ribbonNames(layout, take, ribbons)}`,
+  'mark-in-case': ({ inCase: id }, layout) =>
+    id === null ? 'mark no take as in the case' : `mark ${take(layout, id).name} as in the case`,
   'move-modules': ({ take, moves }, layout) =>
     `move ${moduleNames(
       layout,
@@ -74,6 +77,7 @@ const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>
       moves.map(({ module }) => module),
     )}`,
   'move-row': ({ take, row }, layout) => `move ${rowOf(layout, take, row)}`,
+  'note-measured': ({ value }) => (value === null ? 'clear a reading' : 'note a reading'),
   'order-ribbons': ({ take, ribbons, to }, layout) =>
     `${to === 'front' ? 'bring' : 'send'} ${ribbonNames(layout, take, ribbons)} to the ${to}`,
   paste: ({ clip: { modules } }) =>
@@ -101,6 +105,9 @@ const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>
     const all = [...from.modules, ...from.ribbons, ...from.buses];
     return more.length > 0 ? `take ${more.length + 1} kinds` : `take ${kindName(all, only?.id ?? '')}`;
   },
+  'tick-step': ({ done }) => (done ? 'tick a step' : 'untick a step'),
+  'tick-test': ({ take, ribbon }, layout) => `tick a test of ${ribbonName(layout, take, ribbon)}`,
+  'untick-test': ({ take, ribbon }, layout) => `untick a test of ${ribbonName(layout, take, ribbon)}`,
   'turn-ribbon': ({ take, ribbon }, layout) => `turn ${ribbonName(layout, take, ribbon)}`,
   'twist-ribbon': ({ take, ribbon }, layout) => `twist ${ribbonName(layout, take, ribbon)}`,
   unseat: ({ take, ribbon }, layout) => `unseat ${ribbonName(layout, take, ribbon)}`,

@@ -8,6 +8,7 @@ const KEYS = Object.keys(KEPT_IN) as (keyof Session)[];
 
 /** What a kept value must be to be taken for a key's own; anything may stand in a browser's storage. */
 const FITS: Partial<Record<keyof Session, (value: unknown) => boolean>> = {
+  benchName: (value) => typeof value === 'string',
   theme: (value) => ['auto', 'light', 'dark', 'dim'].includes(value as string),
   halfHp: (value) => typeof value === 'boolean',
   listOpen: (value) => typeof value === 'boolean',

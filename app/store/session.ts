@@ -4,12 +4,12 @@ import type { Aim, SelectionKey, Side, Size, ThemeName, Viewport } from '../canv
 
 export type ThemeChoice = ThemeName | 'auto';
 export type TrayFilter = 'modules' | 'ribbons' | 'leads';
-/** What is folded up at the bottom of a narrow screen; case, power and faults stand in the margin of a wide one. */
-export type Fold = 'stock' | 'notes' | 'part' | 'case' | 'power' | 'faults' | 'list';
+/** What is folded up at the bottom of a narrow screen; all but stock, notes, part and list stand in the margin of a wide one. */
+export type Fold = 'stock' | 'notes' | 'part' | 'case' | 'power' | 'faults' | 'built' | 'change' | 'list';
 
 /** Whether it takes the place of the notes in the margin. */
 export const isPanel = (fold: Fold | null): boolean =>
-  fold === 'case' || fold === 'power' || fold === 'faults';
+  fold !== null && ['case', 'power', 'faults', 'built', 'change'].includes(fold);
 
 /** A page of the stock desk. */
 export type StockPageId = 'modules' | 'ribbons' | 'buses' | 'limits' | 'kept' | 'table' | 'counts';
@@ -103,6 +103,8 @@ export interface Session {
   readonly fold: Fold | null;
   /** The voltage, or ground, whose heat map lies on the drawing. */
   readonly heat: string | null;
+  /** Who is at the bench, as typed. */
+  readonly benchName: string;
   readonly asked: Asked | null;
   readonly choosing: Choosing | null;
   /** By list stands in the margin of a wide screen. */
@@ -156,6 +158,7 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   trayOpen: 'nowhere',
   fold: 'nowhere',
   heat: 'nowhere',
+  benchName: 'browser',
   asked: 'nowhere',
   choosing: 'nowhere',
   listOpen: 'browser',
@@ -196,6 +199,7 @@ export const FIRST_SESSION: Session = {
   trayOpen: true,
   fold: null,
   heat: null,
+  benchName: '',
   asked: null,
   choosing: null,
   listOpen: false,

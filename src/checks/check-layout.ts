@@ -1,5 +1,6 @@
 import type { Layout } from '../layout/layout.ts';
 import { deriveTake } from '../wiring/derive.ts';
+import type { WholeTake } from '../wiring/whole-take.ts';
 import type { Note } from './check.ts';
 import { checkTake } from './run.ts';
 
@@ -7,5 +8,8 @@ import { checkTake } from './run.ts';
 export const checkLayout = ({
   kit,
   takes,
-}: Layout): { take: Layout['takes'][number]; notes: readonly Note[] }[] =>
-  takes.map((take) => ({ take, notes: checkTake(deriveTake(kit, take)) }));
+}: Layout): { take: Layout['takes'][number]; derived: WholeTake; notes: readonly Note[] }[] =>
+  takes.map((take) => {
+    const derived = deriveTake(kit, take);
+    return { take, derived, notes: checkTake(derived) };
+  });

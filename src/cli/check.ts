@@ -2,7 +2,7 @@ import type { Level, Note } from '../checks/check.ts';
 import { checkLayout } from '../checks/check-layout.ts';
 import { findingsOf } from '../checks/run.ts';
 import { verdictOf } from '../checks/verdict.ts';
-import type { Layout, Take } from '../layout/layout.ts';
+import type { Layout } from '../layout/layout.ts';
 import { onlyFile, parse, readLayout } from './arguments.ts';
 import { type Command, json, takesOf } from './command.ts';
 
@@ -19,16 +19,18 @@ function noteText(note: Note): string {
   return `  ${MARKS[note.level]}  ${note.message}${put}\n              → ${note.remedy}\n`;
 }
 
-function takeText(take: Take, notes: readonly Note[]): string {
+type Checked = ReturnType<typeof checkLayout>[number];
+
+function takeText({ take, derived, notes }: Checked): string {
   const list = notes.map(noteText).join('');
-  return `${take.name}: ${verdictOf(notes).text}\n${list}`;
+  return `${take.name}: ${verdictOf(notes, derived).text}\n${list}`;
 }
 
 const CAUTION =
   'This checks the drawing and not the wiring, and knows only the data entered. Unplug before wiring; look at\nstripe and seating at every header before power.\n';
 
-function peopleText(layout: Layout, checked: readonly { take: Take; notes: readonly Note[] }[]): string {
-  return `${layout.title}\n\n${checked.map(({ take, notes }) => takeText(take, notes)).join('\n')}\n${CAUTION}`;
+function peopleText(layout: Layout, checked: readonly Checked[]): string {
+  return `${layout.title}\n\n${checked.map(takeText).join('\n')}\n${CAUTION}`;
 }
 
 export const check: Command = {

@@ -1,4 +1,5 @@
 import type { Layout } from '../layout/layout.ts';
+import { ok } from '../layout/result.ts';
 import { acceptFinding } from './accept-finding.ts';
 import { addBoard } from './add-board.ts';
 import { addBus } from './add-bus.ts';
@@ -9,6 +10,7 @@ import { addRow } from './add-row.ts';
 import { addSupply } from './add-supply.ts';
 import { addTake } from './add-take.ts';
 import { addVoltage } from './add-voltage.ts';
+import { adoptMeasured } from './adopt-measured.ts';
 import { bringBack } from './bring-back.ts';
 import type { Edited } from './change.ts';
 import { changeBoard } from './change-board.ts';
@@ -21,11 +23,14 @@ import { changeVoltage } from './change-voltage.ts';
 import { duplicateModules } from './duplicate-modules.ts';
 import type { Edit } from './edit.ts';
 import { exchangeRibbon } from './exchange-ribbon.ts';
+import { forgetLost } from './forget-lost.ts';
 import { labelRibbon } from './label-ribbon.ts';
 import { layOutRows } from './lay-out-rows.ts';
 import { lockRibbon } from './lock-ribbon.ts';
+import { markInCase } from './mark-in-case.ts';
 import { moveModules } from './move-modules.ts';
 import { moveRow } from './move-row.ts';
+import { noteMeasured } from './note-measured.ts';
 import { orderRibbons } from './order-ribbons.ts';
 import { paste } from './paste.ts';
 import { pinModules } from './pin-modules.ts';
@@ -50,9 +55,12 @@ import { severalBy } from './several.ts';
 import { slideRibbon } from './slide-ribbon.ts';
 import { swapModules } from './swap-modules.ts';
 import { takeKinds } from './take-kinds.ts';
+import { tickStep } from './tick-step.ts';
+import { tickTest } from './tick-test.ts';
 import { turnRibbon } from './turn-ribbon.ts';
 import { twistRibbon } from './twist-ribbon.ts';
 import { unseat } from './unseat.ts';
+import { untickTest } from './untick-test.ts';
 
 type Command<E extends Edit> = (layout: Layout, edit: E) => Edited<Layout>;
 
@@ -64,6 +72,7 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'add-row': addRow,
   'add-supply': addSupply,
   'add-take': addTake,
+  'adopt-measured': adoptMeasured,
   'bring-back': bringBack,
   'change-board': changeBoard,
   'change-row': changeRow,
@@ -78,8 +87,10 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'lay-out-rows': layOutRows,
   'label-ribbon': labelRibbon,
   'lock-ribbon': lockRibbon,
+  'mark-in-case': markInCase,
   'move-modules': moveModules,
   'move-row': moveRow,
+  'note-measured': noteMeasured,
   'order-ribbons': orderRibbons,
   paste,
   'pin-modules': pinModules,
@@ -101,6 +112,8 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'slide-ribbon': slideRibbon,
   'swap-modules': swapModules,
   'take-kinds': takeKinds,
+  'tick-step': tickStep,
+  'tick-test': tickTest,
   'turn-ribbon': turnRibbon,
   'twist-ribbon': twistRibbon,
   'add-voltage': addVoltage,
@@ -110,6 +123,7 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'remove-voltage': removeVoltage,
   'set-limits': setLimits,
   unseat,
+  'untick-test': untickTest,
 };
 
 /**
@@ -119,5 +133,6 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
  */
 export function applyEdit(layout: Layout, edit: Edit): Edited<Layout> {
   const command = commands[edit.type] as Command<Edit>;
-  return command(layout, edit);
+  const done = command(layout, edit);
+  return done.ok ? ok(forgetLost(layout, done.value)) : done;
 }

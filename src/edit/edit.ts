@@ -8,6 +8,7 @@ import type { AddRow } from './add-row.ts';
 import type { AddSupply } from './add-supply.ts';
 import type { AddTake } from './add-take.ts';
 import type { AddVoltage } from './add-voltage.ts';
+import type { AdoptMeasured } from './adopt-measured.ts';
 import type { BringBack } from './bring-back.ts';
 import type { ChangeBoard } from './change-board.ts';
 import type { ChangeBus } from './change-bus.ts';
@@ -21,8 +22,10 @@ import type { ExchangeRibbon } from './exchange-ribbon.ts';
 import type { LabelRibbon } from './label-ribbon.ts';
 import type { LayOutRows } from './lay-out-rows.ts';
 import type { LockRibbon } from './lock-ribbon.ts';
+import type { MarkInCase } from './mark-in-case.ts';
 import type { MoveModules } from './move-modules.ts';
 import type { MoveRow } from './move-row.ts';
+import type { NoteMeasured } from './note-measured.ts';
 import type { OrderRibbons } from './order-ribbons.ts';
 import type { Paste } from './paste.ts';
 import type { PinModules } from './pin-modules.ts';
@@ -47,9 +50,12 @@ import type { Several } from './several.ts';
 import type { SlideRibbon } from './slide-ribbon.ts';
 import type { SwapModules } from './swap-modules.ts';
 import type { TakeKinds } from './take-kinds.ts';
+import type { TickStep } from './tick-step.ts';
+import type { TickTest } from './tick-test.ts';
 import type { TurnRibbon } from './turn-ribbon.ts';
 import type { TwistRibbon } from './twist-ribbon.ts';
 import type { Unseat } from './unseat.ts';
+import type { UntickTest } from './untick-test.ts';
 
 /** A change to a layout as plain data: a finding can name one as its remedy, and a log can keep it. */
 export type Edit =
@@ -59,6 +65,7 @@ export type Edit =
   | AddRow
   | AddSupply
   | AddTake
+  | AdoptMeasured
   | BringBack
   | ChangeBoard
   | ChangeRow
@@ -73,8 +80,10 @@ export type Edit =
   | LayOutRows
   | LabelRibbon
   | LockRibbon
+  | MarkInCase
   | MoveModules
   | MoveRow
+  | NoteMeasured
   | OrderRibbons
   | Paste
   | PinModules
@@ -96,6 +105,8 @@ export type Edit =
   | SlideRibbon
   | SwapModules
   | TakeKinds
+  | TickStep
+  | TickTest
   | TurnRibbon
   | TwistRibbon
   | AddVoltage
@@ -104,4 +115,5 @@ export type Edit =
   | RemoveBus
   | RemoveVoltage
   | SetLimits
-  | Unseat;
+  | Unseat
+  | UntickTest;

@@ -54,6 +54,21 @@ const MEANINGS: Meanings = {
     accepted: 'findings put away by the user, by key',
     built: 'the record of what was built',
   },
+  Built: {
+    inCase: 'the take stands so in the case; the first take that says so counts; default false',
+  },
+  HarnessTest: {
+    ribbons: 'ids of all ribbons of the harness',
+    test: 'stripe, continuity or no-short',
+    of: 'fingerprint of what was tested',
+    by: 'who, as typed',
+    at: 'when',
+  },
+  MeterReading: {
+    line: 'voltage id',
+    ma: 'drawn',
+    volts: 'against ground beside it',
+  },
   Acceptance: {
     facts: 'what was measured when it was put away; absent: put away for good',
   },

@@ -129,7 +129,54 @@ export interface Take {
   readonly ribbons: readonly Ribbon[];
   /** Findings put away by the user, by key; damage cannot be. */
   readonly accepted?: readonly Acceptance[];
-  readonly built?: object;
+  readonly built?: Built;
+}
+
+/** What was done and found at the bench. Nothing in it has to fit the take any more: fingerprints tell what still holds. */
+export interface Built {
+  /** What newer programs note besides is kept. */
+  readonly [key: string]: unknown;
+  /** The take stands so in the case; of several that say so the first counts. */
+  readonly inCase?: boolean;
+  readonly harnessTests?: readonly HarnessTest[];
+  readonly doneSteps?: readonly DoneStep[];
+  readonly readings?: readonly MeterReading[];
+}
+
+/** A test that a harness has passed. */
+export interface HarnessTest {
+  /** Ids of all its ribbons, sorted. */
+  readonly ribbons: readonly string[];
+  /** 'stripe', 'continuity', 'no-short'; others are kept. */
+  readonly test: string;
+  /** Fingerprint of the harness as it was tested. */
+  readonly of: string;
+  /** Who, as typed. */
+  readonly by?: string;
+  /** When, as the program in front of the core tells it. */
+  readonly at?: string;
+}
+
+/** A step of the work that was ticked. */
+export interface DoneStep {
+  /** Stable: what the step is about. */
+  readonly step: string;
+  readonly by?: string;
+  readonly at?: string;
+}
+
+/** What a meter showed on one line. */
+export interface MeterReading {
+  readonly on: 'module' | 'supply';
+  readonly id: string;
+  /** Voltage id. */
+  readonly line: string;
+  /** Drawn, mA. */
+  readonly ma?: number;
+  /** Against ground beside it, V. */
+  readonly volts?: number;
+  readonly by?: string;
+  readonly at?: string;
 }
 
 export interface Acceptance {

@@ -33,5 +33,6 @@ export const OPEN_LIMITS = {
   clipCharacters: limit(8_000_000, 'a clip is a part of a layout'),
   clipModules: limit(2_000, 'each finds its room among those that stand'),
   clipRibbons: limit(4_000, 'each is named anew'),
+  built: limit(100_000, 'more tests, steps and readings than a case has'),
   accepted: limit(100_000, 'more findings than checks give'),
 } as const satisfies Readonly<Record<string, OpenLimit>>;

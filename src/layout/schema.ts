@@ -4,12 +4,16 @@ import type {
   Acceptance,
   Board,
   BoardHeader,
+  Built,
   Bus,
   Connector,
+  DoneStep,
+  HarnessTest,
   Header,
   Kit,
   Layout,
   Limits,
+  MeterReading,
   Module,
   ModuleKind,
   Ribbon,
@@ -255,6 +259,36 @@ const acceptance = v.looseObject({
   facts: maybe(v.string()),
 } satisfies Fields<Acceptance>);
 
+const mark = { by: maybe(name), at: maybe(name) };
+
+const harnessTest = v.looseObject({
+  ribbons: list(id, OPEN_LIMITS.ribbons.most),
+  test: id,
+  of: name,
+  ...mark,
+} satisfies Fields<HarnessTest>);
+
+const doneStep = v.looseObject({
+  step: v.pipe(v.string(), v.minLength(1)),
+  ...mark,
+} satisfies Fields<DoneStep>);
+
+const meterReading = v.looseObject({
+  on: v.picklist(['module', 'supply']),
+  id,
+  line: id,
+  ma: maybe(notNegative),
+  volts: maybe(measure),
+  ...mark,
+} satisfies Fields<MeterReading>);
+
+const built = v.looseObject({
+  inCase: maybe(v.boolean()),
+  harnessTests: maybe(list(harnessTest, OPEN_LIMITS.built.most)),
+  doneSteps: maybe(list(doneStep, OPEN_LIMITS.built.most)),
+  readings: maybe(list(meterReading, OPEN_LIMITS.built.most)),
+} satisfies Fields<Built>);
+
 const take = v.looseObject({
   id,
   name,
@@ -263,7 +297,7 @@ const take = v.looseObject({
   modules: list(module, OPEN_LIMITS.modules.most),
   ribbons: list(ribbon, OPEN_LIMITS.ribbons.most),
   accepted: maybe(list(acceptance, OPEN_LIMITS.accepted.most)),
-  built: maybe(v.looseObject({})),
+  built: maybe(built),
 } satisfies Fields<Take>);
 
 export const layoutSchema = v.looseObject({
@@ -289,6 +323,10 @@ export const nouns = {
   Connector: connector,
   Take: take,
   Acceptance: acceptance,
+  Built: built,
+  HarnessTest: harnessTest,
+  DoneStep: doneStep,
+  MeterReading: meterReading,
   Row: row,
   Supply: supply,
   Board: board,

@@ -11,6 +11,7 @@ import type {
   Take,
   Voltage,
 } from '../../src/layout/layout.ts';
+import { HARNESS_TESTS } from '../../src/wiring/harness-tests.ts';
 import { targetsIn } from '../support/little-layout.ts';
 
 /** Numbers from which `editFrom` makes its choices: what they choose from is only known when it comes to it. */
@@ -134,6 +135,11 @@ const changedFrom = <K extends { readonly id: string }>(
   return same || other(id);
 };
 
+const markFor = (draw: Draw) => ({
+  ...(draw.flag() && { by: draw.of(names, '') }),
+  ...(draw.flag() && { at: '2026-03-14' }),
+});
+
 /** One maker for each command; a new command without one does not compile. */
 const makers: { readonly [T in Edit['type']]: Make } = {
   'accept-finding': (draw, _, take) => ({
@@ -209,6 +215,11 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     type: 'add-take',
     ...(draw.flag() && { from: draw.of(idsOf(layout.takes), NOBODY) }),
     ...(draw.flag() && { name: 'Another' }),
+  }),
+  'adopt-measured': (draw, layout, take) => ({
+    type: 'adopt-measured',
+    take: take.id,
+    kind: draw.of(idsOf(layout.kit.modules), NOBODY),
   }),
   'bring-back': (draw, _, take) => ({
     type: 'bring-back',
@@ -295,6 +306,10 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     ribbons: someOf(draw, take.ribbons),
     locked: draw.flag(),
   }),
+  'mark-in-case': (draw, layout) => ({
+    type: 'mark-in-case',
+    inCase: draw.flag() ? draw.of(idsOf(layout.takes), NOBODY) : null,
+  }),
   'move-modules': (draw, _, take) => ({
     type: 'move-modules',
     take: take.id,
@@ -311,6 +326,19 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     row: draw.of(idsOf(take.rows), NOBODY),
     to: draw.number() % 5,
   }),
+  'note-measured': (draw, layout, take) => {
+    const on = draw.flag() ? 'module' : 'supply';
+    return {
+      type: 'note-measured',
+      take: take.id,
+      on,
+      id: draw.of(idsOf(on === 'module' ? take.modules : take.supplies), NOBODY),
+      line: draw.of(idsOf(layout.kit.voltages), NOBODY),
+      quantity: draw.flag() ? 'ma' : 'volts',
+      value: draw.number() % 4 === 0 ? null : figure(draw),
+      ...markFor(draw),
+    };
+  },
   'order-ribbons': (draw, _, take) => ({
     type: 'order-ribbons',
     take: take.id,
@@ -454,6 +482,20 @@ const makers: { readonly [T in Edit['type']]: Make } = {
       ],
     };
   },
+  'tick-step': (draw, _, take) => ({
+    type: 'tick-step',
+    take: take.id,
+    step: draw.of(['supply-alone', 'island/s1', ''], ''),
+    done: draw.flag(),
+    ...markFor(draw),
+  }),
+  'tick-test': (draw, _, take) => ({
+    type: 'tick-test',
+    take: take.id,
+    ribbon: draw.of(idsOf(take.ribbons), NOBODY),
+    tests: draw.flag() ? HARNESS_TESTS : [draw.of(HARNESS_TESTS, 'stripe')],
+    ...markFor(draw),
+  }),
   'turn-ribbon': (draw, _, take) => ({
     type: 'turn-ribbon',
     take: take.id,
@@ -473,6 +515,12 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     ribbon: draw.of(idsOf(take.ribbons), NOBODY),
     connector: draw.number() % 3,
   }),
+  'untick-test': (draw, _, take) => ({
+    type: 'untick-test',
+    take: take.id,
+    ribbon: draw.of(idsOf(take.ribbons), NOBODY),
+    tests: [draw.of(HARNESS_TESTS, 'stripe')],
+  }),
 };
 
 const types = Object.keys(makers) as Edit['type'][];
@@ -486,6 +534,7 @@ export function editFrom(layout: Layout, numbers: readonly number[], type?: Edit
 
 /** Edits of the kit; all others leave it the very one that it was. */
 export const KIT_EDITS: ReadonlySet<Edit['type']> = new Set<Edit['type']>([
+  'adopt-measured',
   'add-bus',
   'add-module-kind',
   'add-voltage',

@@ -59,6 +59,10 @@ describe('the JSON Schema', () => {
     ['Ribbon', ['takes', 'ribbons']],
     ['Seat', ['takes', 'ribbons', 'seats']],
     ['Acceptance', ['takes', 'accepted']],
+    ['Built', ['takes', 'built']],
+    ['HarnessTest', ['takes', 'built', 'harnessTests']],
+    ['DoneStep', ['takes', 'built', 'doneSteps']],
+    ['MeterReading', ['takes', 'built', 'readings']],
   ] as [string, string[]][])('names every field of %s, and those that must be there', (name, keys) => {
     const { all, required } = contract(name);
     const schema = at(...keys);

@@ -4,6 +4,7 @@ import type { Edit } from '../../src/edit/edit.ts';
 import type {
   Acceptance,
   Board,
+  Built,
   Kit,
   Layout,
   Module,
@@ -313,13 +314,21 @@ const acceptances: fc.Arbitrary<Acceptance[]> = fc
   .uniqueArray(fc.constantFrom('overlap/a', 'off-row/b', 'crossed/c'), { minLength: 1 })
   .map((keys) => keys.map((key) => ({ key, why: 'seen' })));
 
+/** What was done and measured before: tests of what the ribbons were then, and a current of every module. */
+const recordOf = (built: Built, modules: readonly Module[], ribbons: readonly Drawn[]): Built => ({
+  ...built,
+  harnessTests: ribbons.map(({ id }) => ({ ribbons: [id], test: 'stripe', of: 'as it was' })),
+  doneSteps: [{ step: 'supply-alone', at: '2026-03-14' }],
+  readings: modules.map(({ id }, i) => ({ on: 'module', id, line: '+12', ma: i * 10 })),
+});
+
 const anyTake = (id: string): fc.Arbitrary<Take> =>
   fc
     .record({
       widths: fc.array(fc.integer({ min: 20, max: 60 }), { minLength: 1, maxLength: 3 }),
       heightU: fc.constantFrom(3, 1),
       accepted: maybe(acceptances),
-      built: maybe(fc.constant({ on: 'a bench' })),
+      built: maybe(fc.record({ on: fc.constant('a bench') })),
       later,
     })
     .chain(({ widths, heightU, ...rest }) => {
@@ -327,7 +336,7 @@ const anyTake = (id: string): fc.Arbitrary<Take> =>
         row(['top', 'low', 'base'][i] as string, widthHp, i ? { heightU } : {}),
       );
       return fc.tuple(anyModules(rows), drawnRibbons).map(([modules, ribbons]) =>
-        defined({
+        defined<Take>({
           id,
           name: id,
           rows,
@@ -335,6 +344,7 @@ const anyTake = (id: string): fc.Arbitrary<Take> =>
           modules,
           ribbons: seated(modules, ribbons),
           ...rest,
+          built: rest.built && recordOf(rest.built, modules, ribbons),
         } as Take),
       );
     });

@@ -1,4 +1,4 @@
-export type Unit = 'HP' | 'U' | 'mm' | 'mA' | 'AWG';
+export type Unit = 'HP' | 'U' | 'mm' | 'mA' | 'V' | 'AWG';
 
 /** What a figure may be typed in, and how much of the unit that is. */
 const TYPED_IN: Readonly<Record<Unit, Readonly<Record<string, number>>>> = {
@@ -6,6 +6,7 @@ const TYPED_IN: Readonly<Record<Unit, Readonly<Record<string, number>>>> = {
   U: { u: 1 },
   mm: { mm: 1, cm: 10, m: 1000, in: 25.4, '"': 25.4 },
   mA: { ma: 1, a: 1000 },
+  V: { v: 1, mv: 0.001 },
   AWG: { awg: 1 },
 };
 

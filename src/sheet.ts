@@ -1,0 +1,1 @@
+export { type ChangeStep, changeSheet, STAGE_WORDS, stagesOf } from './sheet/change-sheet.ts';
