@@ -1,0 +1,149 @@
+import { lineName, list, targetName } from '../../checks/words.ts';
+import type { Harness } from '../../wiring/harness.ts';
+import { type AlikeHarnesses, continuitiesOf, isPlug, type Net, type ProbePoint } from '../continuity.ts';
+import { type Lot, roomOn } from '../cut-rows.ts';
+import type { PageMaker } from '../sheet-page.ts';
+import { pagedLots } from './paged.ts';
+import { BLANK, type Cell, cautionLot, listLot, TICK, tableLot } from './table.ts';
+
+/** Pieces that have boxes beside one table; more have the table again. */
+const PIECES_BESIDE = 5;
+
+const namesOf = ({ ribbons }: Harness): string => ribbons.map(({ name }) => name).join(' + ');
+
+/** Consecutive numbers as one: 1, 2, 3, 5 → "1–3, 5". */
+export function ranges(numbers: readonly number[]): string {
+  const runs: [number, number][] = [];
+  for (const number of numbers) {
+    const last = runs[runs.length - 1];
+    if (last && last[1] === number - 1) last[1] = number;
+    else runs.push([number, number]);
+  }
+  return runs.map(([from, to]) => (from === to ? `${from}` : `${from}–${to}`)).join(', ');
+}
+
+const pointName = ({ ribbon, connector }: ProbePoint, isOne: boolean): string =>
+  isOne ? `${connector + 1}` : `${ribbon.name}·${connector + 1}`;
+
+function beepsAt(net: Net, points: readonly ProbePoint[], isOne: boolean): string {
+  if (net.points.length === 1) return `nothing: only at ${pointName(net.points[0] as ProbePoint, isOne)}`;
+  if (net.points.length === points.length) return 'at every connector';
+  return `at ${
+    isOne
+      ? ranges(net.points.map(({ connector }) => connector + 1))
+      : list(
+          net.points.map((point) => pointName(point, isOne)),
+          20,
+        )
+  }`;
+}
+
+function besidesOf(net: Net, nets: readonly Net[], isOne: boolean): string {
+  const others = net.besides.map((i) => nets[i] as Net);
+  const plain = ranges(
+    others
+      .filter(({ pin }) => pin !== net.pin)
+      .map(({ pin }) => pin)
+      .filter((pin, i, all) => all.indexOf(pin) === i),
+  );
+  const same = others
+    .filter(({ pin }) => pin === net.pin)
+    .map(({ points }) => `${net.pin} at ${pointName(points[0] as ProbePoint, isOne)}`);
+  return [plain, ...same].filter((text) => text !== '').join(', ');
+}
+
+const uses = ({ ribbons }: Harness): string =>
+  ribbons
+    .flatMap((ribbon) =>
+      ribbon.uses.flatMap((joints, connector) =>
+        joints
+          .filter((joint) => joint.ribbon === ribbon && joint.conducts)
+          .map(
+            ({ on }) => `${ribbons.length > 1 ? `${ribbon.name}·` : ''}${connector + 1} → ${targetName(on)}`,
+          ),
+      ),
+    )
+    .join(' · ');
+
+function lotsOf({ continuity, harnesses }: AlikeHarnesses): Lot[] {
+  const { nets, points, supplies, harness } = continuity;
+  const isOne = harness.ribbons.length === 1;
+  const kinds = harness.ribbons.map(({ facts }) => facts.kind.name).join(' + ');
+  const plugs = points.filter(isPlug).map((point) => pointName(point, isOne));
+  const beside = Array.from({ length: Math.ceil(harnesses.length / PIECES_BESIDE) }, (_, i) =>
+    harnesses.slice(i * PIECES_BESIDE, (i + 1) * PIECES_BESIDE),
+  );
+  const lines = supplies.map(({ line, pins }) => `${lineName(line)} ${ranges(pins)}`);
+  return beside.flatMap((own) => {
+    const boxes = own.map((each) => ({
+      name: isOne ? namesOf(each) : 'ok',
+      widthMm: Math.min(16, 60 / own.length),
+      align: 'middle' as const,
+    }));
+    const words = [
+      isOne
+        ? `Connectors 1 to ${points.length}.`
+        : `Open connectors: ${list(
+            points.map((point) => pointName(point, isOne)),
+            30,
+          )}.`,
+      plugs.length > 0 && `Plugs: ${list(plugs)}.`,
+      lines.length > 1 && `No beep between any two of: ${lines.join('; ')}.`,
+    ].filter((part) => part !== false);
+    return [
+      tableLot({
+        title: isOne ? kinds : `${namesOf(own[0] as Harness)}: ${kinds}`,
+        words: words.join(' '),
+        columns: [
+          { name: 'Pin', widthMm: 11, align: 'end' },
+          { name: 'Line', widthMm: 27 },
+          { name: 'Beeps, that pin to that pin,', widthMm: 50 },
+          { name: 'No beep to pins', widthMm: 34 },
+          ...boxes,
+        ],
+        rows: nets.map((net): Cell[] => [
+          String(net.pin),
+          lineName(net.line),
+          beepsAt(net, points, isOne),
+          besidesOf(net, nets, isOne),
+          ...boxes.map(() => TICK),
+        ]),
+      }),
+      tableLot({
+        columns: [
+          { name: 'Piece', widthMm: 28 },
+          { name: 'Connector → where it goes', widthMm: 98 },
+          { name: 'No beep between lines', widthMm: 22, align: 'middle' },
+          { name: 'Initials, date', widthMm: 34 },
+        ],
+        rows: own.map((each): Cell[] => [namesOf(each), uses(each) || 'not seated', TICK, BLANK]),
+      }),
+    ];
+  });
+}
+
+const HOW = [
+  'Unplug the ribbon from everything first: what it sits on would join its lines. Ribbons named with + stay plugged together.',
+  'Pin by pin: a beep from that pin of one connector to the same pin of each other one named. Then the same pin against its neighbours: no beep. The commonest defect of a home-made ribbon is a blade that touches two conductors.',
+  'Bend the ribbon gently at each connector while it beeps: it must not crackle.',
+  'This test does not show a connector that was pressed on end for end: look at its mark, it is at the stripe.',
+];
+
+/** What beeps and what does not, harness by harness; one table for all that are alike. */
+export const continuityPage: PageMaker = ({ take, options }) => {
+  const alike = continuitiesOf(take);
+  if (alike.length === 0) return [];
+  const { widthMm } = roomOn(options.paper);
+  return pagedLots(
+    { id: 'continuity', title: 'Continuity' },
+    [
+      cautionLot(
+        'Unplug the mains and any adapter, and wait 30 s, before a meter that beeps touches anything.',
+        widthMm,
+      ),
+      listLot('How to test', HOW, widthMm),
+      ...alike.flatMap(lotsOf),
+    ],
+    options,
+  );
+};
