@@ -31,6 +31,25 @@ export { checkTake, findingsOf } from './checks/run.ts';
 export { spotsOf } from './checks/spots.ts';
 export { type Verdict, verdictOf } from './checks/verdict.ts';
 export { lineName, list, targetInFull } from './checks/words.ts';
+export {
+  acrossOf,
+  type BandStop,
+  bandPieces,
+  type Piece,
+  piecesOf,
+  stripCorners,
+  stripeCorners,
+} from './drawing/band.ts';
+export { beside } from './drawing/beside.ts';
+export { connectorPoints, pointBetween } from './drawing/connector-points.ts';
+export { tickCorners } from './drawing/connector-tick.ts';
+export { levelsOf, overOf } from './drawing/draw-order.ts';
+export { type FreeSpan, freeSpans, hpText } from './drawing/free-spans.ts';
+export { headerHalfMm, pin1Shapes } from './drawing/header-shapes.ts';
+export type { Knot } from './drawing/knot.ts';
+export { type Run, runOf } from './drawing/runs.ts';
+export { CONNECTOR_MM, sectionLine, sliceOf } from './drawing/section.ts';
+export * from './drawing/sheet.ts';
 export { applyEdit } from './edit/apply.ts';
 export type { EditRefusal } from './edit/change.ts';
 export { clipOf } from './edit/clip-of.ts';

@@ -7,7 +7,7 @@ import { sourceFacts } from './source-facts.ts';
 const PROJECT = fileURLToPath(new URL('..', import.meta.url));
 
 /** The only files of the core that the app may name; all but the first are apart so that a page can load them late. */
-const DOORS = ['src/index.ts', 'src/document.ts', 'src/share.ts'];
+const DOORS = ['src/index.ts', 'src/document.ts', 'src/share.ts', 'src/sheet.ts'];
 const DOOR = 'a door';
 
 /**
@@ -22,6 +22,7 @@ const LAYERS = [
   ['electrical'],
   ['checks'],
   ['planner'],
+  ['drawing'],
   ['sheet', 'share'],
   [DOOR],
   ['cli'],

@@ -1,20 +1,24 @@
-import { type Berth, berthOn, connectorAt, isTaken, type PlacedHeader } from '../../src/index.ts';
-import { headerBox } from '../canvas/draw/headers.ts';
-import { runOf } from '../canvas/runs.ts';
 import {
+  type Berth,
   type Box,
+  berthOn,
   boardBox,
+  connectorAt,
   headerPoint,
   heightMmOf,
+  isTaken,
   meets,
   mmOf,
   moduleBox,
+  type PlacedHeader,
   type Point,
   rowAt,
   rowOf,
+  runOf,
   xOf,
   yOf,
-} from '../canvas/sheet.ts';
+} from '../../src/index.ts';
+import { headerBox } from '../canvas/draw/headers.ts';
 import { type Editor, shownAnalysis } from '../editor.ts';
 import { sheetNow, toSheet } from '../store/view.ts';
 import type { Pointer } from './pointer.ts';
