@@ -102,7 +102,10 @@ function tableMarkup({ columns }: Table, head: Laid, rows: readonly Laid[]): Mar
     );
   return markup`<table style="width:${round(columns.reduce((sum, { widthMm }) => sum + widthMm, 0))}mm"><colgroup>${columns.map(
     ({ widthMm }) => markup`<col style="width:${round(widthMm)}mm">`,
-  )}</colgroup><thead><tr style="height:${head.heightMm}mm">${cells('th', head)}</tr></thead><tbody>${rows.map(
+  )}</colgroup>${
+    head.heightMm > 0 &&
+    markup`<thead><tr style="height:${head.heightMm}mm">${cells('th', head)}</tr></thead>`
+  }<tbody>${rows.map(
     (row) => markup`<tr style="height:${row.heightMm}mm">${cells('td', row)}</tr>`,
   )}</tbody></table>`;
 }
@@ -124,9 +127,10 @@ function pushTable(table: Table, blocks: Block[][], roomMm: number, usedMm: numb
   const headLines = columns.map(({ head, widthMm: wide }) =>
     linesOf(head, wide - CELL_PAD_MM, { sizeMm: SMALL_MM, bold: true }),
   );
+  const isHeadless = columns.every((column) => column.head === '');
   const head: Laid = {
     lines: headLines,
-    heightMm: rowMm(Math.max(1, ...headLines.map(({ length }) => length)), SMALL_MM),
+    heightMm: isHeadless ? 0 : rowMm(Math.max(1, ...headLines.map(({ length }) => length)), SMALL_MM),
   };
   const told = says === undefined ? undefined : paragraph(says, widthMm, { sizeMm: SMALL_MM });
   const overheadMm = HEADING_MM + (told?.heightMm ?? 0) + head.heightMm + 3;

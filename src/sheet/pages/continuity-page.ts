@@ -1,10 +1,8 @@
 import { lineName, list, targetName } from '../../checks/words.ts';
 import type { Harness } from '../../wiring/harness.ts';
 import { type AlikeHarnesses, continuitiesOf, isPlug, type Net, type ProbePoint } from '../continuity.ts';
-import { type Lot, roomOn } from '../cut-rows.ts';
 import type { PageMaker } from '../sheet-page.ts';
-import { pagedLots } from './paged.ts';
-import { BLANK, type Cell, cautionLot, listLot, TICK, tableLot } from './table.ts';
+import { caution, pagesWith, sentences, type WideTable } from './table.ts';
 
 /** Pieces that have boxes beside one table; more have the table again. */
 const PIECES_BESIDE = 5;
@@ -65,7 +63,7 @@ const uses = ({ ribbons }: Harness): string =>
     )
     .join(' · ');
 
-function lotsOf({ continuity, harnesses }: AlikeHarnesses): Lot[] {
+function lotsOf({ continuity, harnesses }: AlikeHarnesses): WideTable[] {
   const { nets, points, supplies, harness } = continuity;
   const isOne = harness.ribbons.length === 1;
   const kinds = harness.ribbons.map(({ facts }) => facts.kind.name).join(' + ');
@@ -76,11 +74,12 @@ function lotsOf({ continuity, harnesses }: AlikeHarnesses): Lot[] {
   const lines = supplies.map(({ line, pins }) => `${lineName(line)} ${ranges(pins)}`);
   return beside.flatMap((own) => {
     const boxes = own.map((each) => ({
-      name: isOne ? namesOf(each) : 'ok',
-      widthMm: Math.min(16, 60 / own.length),
-      align: 'middle' as const,
+      head: isOne ? namesOf(each) : 'ok',
+      share: Math.min(16, 60 / own.length),
+      box: true as const,
     }));
     const words = [
+      !isOne && `${kinds}.`,
       isOne
         ? `Connectors 1 to ${points.length}.`
         : `Open connectors: ${list(
@@ -91,33 +90,34 @@ function lotsOf({ continuity, harnesses }: AlikeHarnesses): Lot[] {
       lines.length > 1 && `No beep between any two of: ${lines.join('; ')}.`,
     ].filter((part) => part !== false);
     return [
-      tableLot({
-        title: isOne ? kinds : `${namesOf(own[0] as Harness)}: ${kinds}`,
-        words: words.join(' '),
+      {
+        heading: isOne ? kinds : namesOf(own[0] as Harness),
+        says: words.join(' '),
         columns: [
-          { name: 'Pin', widthMm: 11, align: 'end' },
-          { name: 'Line', widthMm: 27 },
-          { name: 'Beeps, that pin to that pin,', widthMm: 50 },
-          { name: 'No beep to pins', widthMm: 34 },
+          { head: 'Pin', share: 11, align: 'right' },
+          { head: 'Line', share: 27 },
+          { head: 'Beeps, that pin to that pin,', share: 50 },
+          { head: 'No beep to pins', share: 34 },
           ...boxes,
         ],
-        rows: nets.map((net): Cell[] => [
+        rows: nets.map((net): string[] => [
           String(net.pin),
           lineName(net.line),
           beepsAt(net, points, isOne),
           besidesOf(net, nets, isOne),
-          ...boxes.map(() => TICK),
+          ...boxes.map(() => ''),
         ]),
-      }),
-      tableLot({
+      },
+      {
+        heading: `${isOne ? kinds : namesOf(own[0] as Harness)}: pieces`,
         columns: [
-          { name: 'Piece', widthMm: 28 },
-          { name: 'Connector → where it goes', widthMm: 98 },
-          { name: 'No beep between lines', widthMm: 22, align: 'middle' },
-          { name: 'Initials, date', widthMm: 34 },
+          { head: 'Piece', share: 28 },
+          { head: 'Connector → where it goes', share: 98 },
+          { head: 'No beep between lines', share: 22, box: true },
+          { head: 'Initials, date', share: 34, box: true },
         ],
-        rows: own.map((each): Cell[] => [namesOf(each), uses(each) || 'not seated', TICK, BLANK]),
-      }),
+        rows: own.map((each): string[] => [namesOf(each), uses(each) || 'not seated', '', '']),
+      },
     ];
   });
 }
@@ -133,15 +133,11 @@ const HOW = [
 export const continuityPage: PageMaker = ({ take, options }) => {
   const alike = continuitiesOf(take);
   if (alike.length === 0) return [];
-  const { widthMm } = roomOn(options.paper);
-  return pagedLots(
-    { id: 'continuity', title: 'Continuity' },
+  return pagesWith(
+    { id: 'continuity', title: 'Continuity tables' },
     [
-      cautionLot(
-        'Unplug the mains and any adapter, and wait 30 s, before a meter that beeps touches anything.',
-        widthMm,
-      ),
-      listLot('How to test', HOW, widthMm),
+      caution('Unplug the mains and any adapter, and wait 30 s, before a meter that beeps touches anything.'),
+      sentences('How to test', HOW),
       ...alike.flatMap(lotsOf),
     ],
     options,

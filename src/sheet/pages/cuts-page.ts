@@ -10,20 +10,18 @@ import {
   piecesOf,
   toMake,
 } from '../cut-list.ts';
-import { roomOn } from '../cut-rows.ts';
 import type { PageMaker } from '../sheet-page.ts';
-import { pagedLots } from './paged.ts';
-import { cautionLot, listLot, TICK, tableLot } from './table.ts';
+import { caution, pagesWith, sentences, type WideTable } from './table.ts';
 
 const COLUMNS = [
-  { name: 'Piece', widthMm: 28 },
-  { name: 'Kind', widthMm: 46 },
-  { name: `Cut, −0/+${CUT_TOLERANCE_MM}`, widthMm: 26, align: 'end' },
-  { name: 'Conductors', widthMm: 22, align: 'end' },
-  { name: 'Gauge', widthMm: 24 },
-  { name: 'From stock', widthMm: 22 },
-  { name: 'Cut', widthMm: 9, align: 'middle' },
-  { name: 'Pressed', widthMm: 9 + 0, align: 'middle' },
+  { head: 'Piece', share: 28 },
+  { head: 'Kind', share: 46 },
+  { head: `Cut, −0/+${CUT_TOLERANCE_MM}`, share: 26, align: 'right' },
+  { head: 'Conductors', share: 22, align: 'right' },
+  { head: 'Gauge', share: 24 },
+  { head: 'From stock', share: 22 },
+  { head: 'Cut', share: 12, box: true },
+  { head: 'Pressed', share: 15, box: true },
 ] as const;
 
 const WHERE = { owned: 'owned', short: 'none left', uncounted: 'not counted' } as const;
@@ -42,8 +40,8 @@ const rowOf = ({ ribbon, stocked, cut }: Piece) => [
   String(cut.conductors),
   `AWG ${cut.awg}${cut.isAwgAssumed ? ' assumed' : ''}`,
   WHERE[stocked],
-  TICK,
-  TICK,
+  '',
+  '',
 ];
 
 function endWords({ isFolded }: CutConnector, i: number, last: number): string {
@@ -52,25 +50,25 @@ function endWords({ isFolded }: CutConnector, i: number, last: number): string {
 }
 
 /** Where the connectors of one kind go, each from the first. */
-function placesLot(
+function placesTable(
   { connectors, facts, cutMm, endMm, spanMm, placeToleranceMm }: Cut,
   pieces: readonly Piece[],
-) {
+): WideTable {
   const last = connectors.length - 1;
-  return tableLot({
-    title: facts.kind.name,
-    words: `For ${list(
+  return {
+    heading: facts.kind.name,
+    says: `For ${list(
       pieces.map(({ ribbon }) => ribbon.name),
       20,
     )}. Cut ${mm(cutMm)}; first centre ${mm(endMm)} from the square end, all others from the first centre, each ±${figure(placeToleranceMm)} mm; last centre at ${mm(spanMm)}.`,
     columns: [
-      { name: 'No.', widthMm: 10, align: 'end' },
-      { name: 'From first', widthMm: 22, align: 'end' },
-      { name: 'From end', widthMm: 22, align: 'end' },
-      { name: 'Connector', widthMm: 32 },
-      { name: 'Opens', widthMm: 28 },
-      { name: 'Key', widthMm: 34 },
-      { name: 'Ribbon there', widthMm: 38 },
+      { head: 'No.', share: 10, align: 'right' },
+      { head: 'From first', share: 22, align: 'right' },
+      { head: 'From end', share: 22, align: 'right' },
+      { head: 'Connector', share: 32 },
+      { head: 'Opens', share: 28 },
+      { head: 'Key', share: 34 },
+      { head: 'Ribbon there', share: 38 },
     ],
     rows: connectors.map((each, i) => [
       String(each.number),
@@ -81,7 +79,7 @@ function placesLot(
       KEYS[each.key],
       endWords(each, i, last),
     ]),
-  });
+  };
 }
 
 /** What each connector of a ribbon sits on. */
@@ -107,35 +105,34 @@ export const cutsPage: PageMaker = ({ take, options }) => {
   const all = piecesOf(take);
   const pieces = options.everyPiece ? all : toMake(all);
   if (all.length === 0) return [];
-  const { widthMm } = roomOn(options.paper);
   const named = { id: 'cuts', title: 'Cut list' } as const;
   if (pieces.length === 0)
-    return pagedLots(
+    return pagesWith(
       named,
-      [listLot(undefined, ['All ribbons are owned: nothing is to be cut.'], widthMm)],
+      [sentences('Nothing to cut', ['All ribbons are owned: nothing is to be cut.'])],
       options,
     );
   const byCut = groupBy(pieces, ({ cut }) => cut);
-  return pagedLots(
+  return pagesWith(
     named,
     [
-      cautionLot('A sharp blade: cut away from your hand, on a mat, and square.', widthMm),
-      tableLot({
-        title: options.everyPiece ? 'Every piece' : 'Pieces to be made',
-        words: `Never shorter than called, at most ${CUT_TOLERANCE_MM} mm longer. What is over comes off behind the last connector.`,
+      caution('A sharp blade: cut away from your hand, on a mat, and square.'),
+      {
+        heading: options.everyPiece ? 'Every piece' : 'Pieces to be made',
+        says: `Never shorter than called, at most ${CUT_TOLERANCE_MM} mm longer. What is over comes off behind the last connector.`,
         columns: COLUMNS,
         rows: pieces.map(rowOf),
-      }),
-      listLot('Making them', HOW, widthMm),
-      ...[...byCut].map(([cut, own]) => placesLot(cut, own)),
-      tableLot({
-        title: 'Labels for both ends',
+      },
+      sentences('Making them', HOW),
+      ...[...byCut].map(([cut, own]) => placesTable(cut, own)),
+      {
+        heading: 'Labels for both ends',
         columns: [
-          { name: 'Piece', widthMm: 40 },
-          { name: 'Connector → where it goes', widthMm: 130 },
+          { head: 'Piece', share: 40 },
+          { head: 'Connector → where it goes', share: 130 },
         ],
         rows: pieces.map(({ ribbon }) => [ribbon.name, goesTo(ribbon) || 'not seated']),
-      }),
+      },
     ],
     options,
   );

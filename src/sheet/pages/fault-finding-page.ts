@@ -1,10 +1,8 @@
 import { lineName } from '../../checks/words.ts';
-import { roomOn } from '../cut-rows.ts';
 import { expectedReadings } from '../expected-readings.ts';
 import type { PageMaker } from '../sheet-page.ts';
 import { ranges } from './continuity-page.ts';
-import { pagedLots } from './paged.ts';
-import { BLANK, type Cell, cautionLot, tableLot } from './table.ts';
+import { caution, pagesWith } from './table.ts';
 
 /** Symptom, what is likely, and what to do next (common practice, no source). */
 const SYMPTOMS: readonly (readonly [string, string, string])[] = [
@@ -68,46 +66,44 @@ const SYMPTOMS: readonly (readonly [string, string, string])[] = [
 /** From what is noticed to what is measured next, with what should be read. */
 export const faultFindingPage: PageMaker = ({ take, options }) => {
   const readings = expectedReadings(take);
-  const { widthMm } = roomOn(options.paper);
   if (readings.length === 0) return [];
-  return pagedLots(
+  return pagesWith(
     { id: 'fault-finding', title: 'Fault finding', side: 'rear' },
     [
-      cautionLot(
+      caution(
         'Unplug and wait 30 s before any connector is touched. Probes short neighbouring pins easily: one hand, fine tips, and look at the pin, not at the meter.',
-        widthMm,
       ),
-      tableLot({
+      {
+        heading: 'From what is noticed',
         columns: [
-          { name: 'What is noticed', widthMm: 46 },
-          { name: 'Likely', widthMm: 52 },
-          { name: 'Next', widthMm: 86 },
+          { head: 'What is noticed', share: 46 },
+          { head: 'Likely', share: 52 },
+          { head: 'Next', share: 86 },
         ],
         rows: SYMPTOMS,
-      }),
-      tableLot({
-        title: 'What a meter should read at each module, all switched on',
-        words:
-          'Red probe on any of the pins named, black on a ground pin of the same header. As the drawing’s figures make it, with the supply at its nominal voltage.',
+      },
+      {
+        heading: 'What a meter should read at each module, all switched on',
+        says: 'Red probe on any of the pins named, black on a ground pin of the same header. As the drawing’s figures make it, with the supply at its nominal voltage.',
         columns: [
-          { name: 'Module', widthMm: 48 },
-          { name: 'Header', widthMm: 28 },
-          { name: 'Line', widthMm: 22, align: 'end' },
-          { name: 'Pins', widthMm: 24 },
-          { name: 'Ground pins', widthMm: 24 },
-          { name: 'Expected', widthMm: 21, align: 'end' },
-          { name: 'Read', widthMm: 18 },
+          { head: 'Module', share: 48 },
+          { head: 'Header', share: 28 },
+          { head: 'Line', share: 22, align: 'right' },
+          { head: 'Pins', share: 24 },
+          { head: 'Ground pins', share: 24 },
+          { head: 'Expected', share: 21, align: 'right' },
+          { head: 'Read', share: 18, box: true },
         ],
-        rows: readings.map(({ module, header, line, pins, groundPins, volts }): Cell[] => [
+        rows: readings.map(({ module, header, line, pins, groundPins, volts }): string[] => [
           module.name,
           header?.name ?? 'none brings it',
           lineName(line),
           ranges(pins),
           ranges(groundPins),
           volts === undefined ? 'nothing' : `${volts < 0 ? '−' : ''}${Math.abs(volts).toFixed(2)} V`,
-          BLANK,
+          '',
         ]),
-      }),
+      },
     ],
     options,
   );

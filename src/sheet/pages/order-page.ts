@@ -1,12 +1,10 @@
 import { connectorName, count, hp, list, targetInFull } from '../../checks/words.ts';
 import type { HeaderJoint } from '../../wiring/harness.ts';
 import { stripeAt, waysOf } from '../../wiring/laid-ribbon.ts';
-import { roomOn } from '../cut-rows.ts';
 import { pin1FromRear } from '../power-up.ts';
 import type { PageMaker } from '../sheet-page.ts';
 import { orderOfWork, type WorkStep } from '../steps.ts';
-import { pagedLots } from './paged.ts';
-import { cautionLot, listLot, TICK, tableLot } from './table.ts';
+import { caution, pagesWith, sentences } from './table.ts';
 
 const pin1Words = ({ on }: HeaderJoint): string => {
   const end = pin1FromRear(on.header);
@@ -76,7 +74,6 @@ const short = (step: WorkStep): string => tell(step).what;
 export const orderPage: PageMaker = ({ take, options }) => {
   const { steps, knots } = orderOfWork(take);
   if (steps.length === 0) return [];
-  const { widthMm } = roomOn(options.paper);
   const unseated = take.wiring.joints.filter(({ conducts }) => !conducts);
   const notes = [
     'Lay the modules of each row face down side by side on a soft cloth, as they will be seen from the rear. Press flat ribbons on there; carry what hangs together into the case together, seat its leads, and only then screw it in.',
@@ -88,26 +85,26 @@ export const orderPage: PageMaker = ({ take, options }) => {
     unseated.length > 0 &&
       `${count(unseated.length, 'seat')} of the drawing ${unseated.length === 1 ? 'joins' : 'join'} nothing and ${unseated.length === 1 ? 'is' : 'are'} left out here: see the findings.`,
   ].filter((sentence) => sentence !== false);
-  return pagedLots(
+  return pagesWith(
     { id: 'order', title: 'Order of work', side: 'rear' },
     [
-      cautionLot(
+      caution(
         'All of this with the mains and any adapter unplugged for 30 s or more. Off at the switch is not unplugged.',
-        widthMm,
       ),
-      listLot(undefined, notes, widthMm),
-      tableLot({
+      sentences('Before you begin', notes),
+      {
+        heading: 'Steps',
         columns: [
-          { name: 'Step', widthMm: 13, align: 'end' },
-          { name: 'Do', widthMm: 95 },
-          { name: 'Look for', widthMm: 64 },
-          { name: 'Done', widthMm: 13, align: 'middle' },
+          { head: 'Step', share: 13, align: 'right' },
+          { head: 'Do', share: 95 },
+          { head: 'Look for', share: 64 },
+          { head: 'Done', share: 13, box: true },
         ],
         rows: steps.map((step, i) => {
           const { what, lookFor } = tell(step);
-          return [String(i + 1), what, lookFor, TICK];
+          return [String(i + 1), what, lookFor, ''];
         }),
-      }),
+      },
     ],
     options,
   );
