@@ -1,4 +1,4 @@
-import { GND } from '../layout/defaults.ts';
+import { GND, typeOf } from '../layout/defaults.ts';
 import { groupBy } from '../layout/group-by.ts';
 import type { KitIndex } from '../layout/kit-index.ts';
 import type { Harness } from '../wiring/harness.ts';
@@ -94,7 +94,7 @@ export function continuityOf(harness: Harness, kit: KitIndex): Continuity {
   return { harness, points, nets, supplies: supplies.filter(({ pins }) => pins.length > 0) };
 }
 
-/** Harnesses that are tested by one table: ribbons of the same kinds, joined in the same way. */
+/** Harnesses that are tested by one table: contacts and lines alike, joined in the same way; lengths do not matter. */
 export interface AlikeHarnesses {
   /** Of the first. */
   readonly continuity: Continuity;
@@ -105,7 +105,9 @@ function shapeOf({ ribbons }: Harness): string {
   const numbers = new Map(ribbons.map((ribbon, number) => [ribbon, number]));
   return JSON.stringify(
     ribbons.map(({ facts, uses }) => [
-      facts.kind.id,
+      facts.bus.bus.id,
+      facts.ways,
+      facts.connectors.map(typeOf),
       uses
         .flat()
         .filter(({ conducts }) => conducts)
@@ -129,4 +131,4 @@ export function continuitiesOf(take: WholeTake): readonly AlikeHarnesses[] {
 
 /** Whether a connector is a plug: its contacts are pins. */
 export const isPlug = ({ ribbon, connector }: ProbePoint): boolean =>
-  connectorOf(ribbon, connector).type === 'plug';
+  typeOf(connectorOf(ribbon, connector)) === 'plug';

@@ -96,8 +96,8 @@ export function islandDraws({ parts, take }: Power): readonly IslandDraw[] {
       island,
       byVoltage: [...kit.voltages.values()].flatMap((voltage) => {
         const ma = island.feeds.reduce((sum, { seat }) => sum + maInto(seat, voltage), 0);
-        const isBrought = island.feeds.some(({ seat }) => seat.ribbon.facts.bus.supplyPins.has(voltage.id));
-        return isBrought ? [{ voltage: voltage.id, ma }] : [];
+        const isDrawn = island.modules.some(({ facts }) => facts.draws.some(([line]) => line === voltage.id));
+        return isDrawn || ma !== 0 ? [{ voltage: voltage.id, ma }] : [];
       }),
       unknown: island.modules.filter(({ facts }) => facts.unknownDraws.length > 0).map(({ name }) => name),
     }));

@@ -131,8 +131,8 @@ function liesUnder(a: readonly Stretch[], b: readonly Stretch[]): boolean {
   return a.some((one) =>
     b.some((other) => {
       if (!overlap(one, other)) return false;
-      const middle = (Math.max(one.leftMm, other.leftMm) + Math.min(one.rightMm, other.rightMm)) / 2;
-      return zAt(one, middle) < zAt(other, middle) - EPSILON;
+      const ends = [Math.max(one.leftMm, other.leftMm), Math.min(one.rightMm, other.rightMm)];
+      return ends.some((x) => zAt(one, x) < zAt(other, x) - EPSILON);
     }),
   );
 }
@@ -183,6 +183,13 @@ function groupRanks({ places: { modules }, harnesses }: WholeTake): (module: Pla
     if (!known || compareRanks(rank, known) < 0) ranks.set(root, rank);
   }
   return ({ index }) => ranks.get(sets.find(index)) as Rank;
+}
+
+/** A flat ribbon, the headers of modules that it sits on, and where it lies. */
+interface Flat {
+  readonly node: Node;
+  readonly headers: readonly PlacedHeader[];
+  readonly stretches: readonly Stretch[];
 }
 
 /** The steps of a take, and which must come before which. */
@@ -257,7 +264,7 @@ function planOf(take: WholeTake): Plan {
     for (const module of over.get(owner) ?? []) plan.order(seat, screws.get(module));
   };
 
-  const flats = new Map<LaidRibbon, { readonly node: Node; readonly stretches: readonly Stretch[] }>();
+  const flats = new Map<LaidRibbon, Flat>();
   const loose: { readonly node: Node; readonly joint: HeaderJoint }[] = [];
   for (const ribbon of wiring.ribbons) {
     const seats = ribbon.uses.flat().filter((joint) => joint.ribbon === ribbon && joint.conducts);
@@ -265,7 +272,8 @@ function planOf(take: WholeTake): Plan {
     if (ribbon.facts.flat && onHeaders.length > 0) {
       const row = Math.max(...onHeaders.map(({ on }) => on.header.row.index));
       const node = plan.add({ type: 'seat-flat', ribbon, seats: onHeaders }, 3, z(onHeaders), -row);
-      flats.set(ribbon, { node, stretches: stretchesOf(ribbon, seatsAlong.get(ribbon) ?? []) });
+      const headers = onHeaders.map(({ on }) => on.header).filter(({ owner }) => owner.type === 'module');
+      flats.set(ribbon, { node, headers, stretches: stretchesOf(ribbon, seatsAlong.get(ribbon) ?? []) });
       plan.order(tests.get(ribbon), node);
       for (const { on } of onHeaders) seatOn(node, on.header);
     }
@@ -285,7 +293,12 @@ function planOf(take: WholeTake): Plan {
   }
   for (const [a, one] of flats)
     for (const [b, other] of flats)
-      if (a !== b && liesUnder(one.stretches, other.stretches)) plan.order(one.node, other.node);
+      if (
+        a !== b &&
+        (liesUnder(one.stretches, other.stretches) ||
+          one.headers.some((each) => liesOver(other.stretches, each)))
+      )
+        plan.order(one.node, other.node);
   for (const { node, joint } of loose)
     for (const { node: flat, stretches } of flats.values())
       if (joint.on.header.owner.type === 'module' && liesOver(stretches, joint.on.header))

@@ -5,7 +5,7 @@ import type { PageMaker } from '../sheet-page.ts';
 import { caution, pagesWith, sentences, type WideTable } from './table.ts';
 
 /** Pieces that have boxes beside one table; more have the table again. */
-const PIECES_BESIDE = 5;
+const PIECES_BESIDE = 6;
 
 const namesOf = ({ ribbons }: Harness): string => ribbons.map(({ name }) => name).join(' + ');
 
@@ -66,7 +66,7 @@ const uses = ({ ribbons }: Harness): string =>
 function lotsOf({ continuity, harnesses }: AlikeHarnesses): WideTable[] {
   const { nets, points, supplies, harness } = continuity;
   const isOne = harness.ribbons.length === 1;
-  const kinds = harness.ribbons.map(({ facts }) => facts.kind.name).join(' + ');
+  const kindsOf = (each: Harness): string => each.ribbons.map(({ facts }) => facts.kind.name).join(' + ');
   const plugs = points.filter(isPlug).map((point) => pointName(point, isOne));
   const beside = Array.from({ length: Math.ceil(harnesses.length / PIECES_BESIDE) }, (_, i) =>
     harnesses.slice(i * PIECES_BESIDE, (i + 1) * PIECES_BESIDE),
@@ -79,7 +79,7 @@ function lotsOf({ continuity, harnesses }: AlikeHarnesses): WideTable[] {
       box: true as const,
     }));
     const words = [
-      !isOne && `${kinds}.`,
+      `${[...new Set(own.map(kindsOf))].join('; ')}.`,
       isOne
         ? `Connectors 1 to ${points.length}.`
         : `Open connectors: ${list(
@@ -91,12 +91,12 @@ function lotsOf({ continuity, harnesses }: AlikeHarnesses): WideTable[] {
     ].filter((part) => part !== false);
     return [
       {
-        heading: isOne ? kinds : namesOf(own[0] as Harness),
+        heading: list(own.map(namesOf)),
         says: words.join(' '),
         columns: [
           { head: 'Pin', share: 11, align: 'right' },
           { head: 'Line', share: 27 },
-          { head: 'Beeps, that pin to that pin,', share: 50 },
+          { head: 'Beeps to the same pin', share: 50 },
           { head: 'No beep to pins', share: 34 },
           ...boxes,
         ],
@@ -109,7 +109,7 @@ function lotsOf({ continuity, harnesses }: AlikeHarnesses): WideTable[] {
         ]),
       },
       {
-        heading: `${isOne ? kinds : namesOf(own[0] as Harness)}: pieces`,
+        heading: 'Their pieces',
         columns: [
           { head: 'Piece', share: 28 },
           { head: 'Connector → where it goes', share: 98 },

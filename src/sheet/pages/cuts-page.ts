@@ -14,14 +14,14 @@ import type { PageMaker } from '../sheet-page.ts';
 import { caution, pagesWith, sentences, type WideTable } from './table.ts';
 
 const COLUMNS = [
-  { head: 'Piece', share: 28 },
+  { head: 'Piece', share: 22 },
   { head: 'Kind', share: 46 },
   { head: `Cut, −0/+${CUT_TOLERANCE_MM}`, share: 26, align: 'right' },
   { head: 'Conductors', share: 22, align: 'right' },
-  { head: 'Gauge', share: 24 },
+  { head: 'Gauge, AWG', share: 26 },
   { head: 'From stock', share: 22 },
   { head: 'Cut', share: 12, box: true },
-  { head: 'Pressed', share: 15, box: true },
+  { head: 'Pressed', share: 18, box: true },
 ] as const;
 
 const WHERE = { owned: 'owned', short: 'none left', uncounted: 'not counted' } as const;
@@ -38,7 +38,7 @@ const rowOf = ({ ribbon, stocked, cut }: Piece) => [
   cut.facts.kind.name,
   mm(cut.cutMm),
   String(cut.conductors),
-  `AWG ${cut.awg}${cut.isAwgAssumed ? ' assumed' : ''}`,
+  `${cut.awg}${cut.isAwgAssumed ? ', assumed' : ''}`,
   WHERE[stocked],
   '',
   '',
@@ -46,7 +46,7 @@ const rowOf = ({ ribbon, stocked, cut }: Piece) => [
 
 function endWords({ isFolded }: CutConnector, i: number, last: number): string {
   if (i > 0 && i < last) return 'straight through';
-  return isFolded ? 'folded back, clip on' : `flush, at most ${figure(OVERHANG_MM)} mm out`;
+  return isFolded ? 'folded back, clip on' : `flush, ≤ ${figure(OVERHANG_MM)} mm out`;
 }
 
 /** Where the connectors of one kind go, each from the first. */
@@ -62,13 +62,13 @@ function placesTable(
       20,
     )}. Cut ${mm(cutMm)}; first centre ${mm(endMm)} from the square end, all others from the first centre, each ±${figure(placeToleranceMm)} mm; last centre at ${mm(spanMm)}.`,
     columns: [
-      { head: 'No.', share: 10, align: 'right' },
+      { head: 'No.', share: 8, align: 'right' },
       { head: 'From first', share: 22, align: 'right' },
       { head: 'From end', share: 22, align: 'right' },
-      { head: 'Connector', share: 32 },
-      { head: 'Opens', share: 28 },
-      { head: 'Key', share: 34 },
-      { head: 'Ribbon there', share: 38 },
+      { head: 'Connector', share: 40 },
+      { head: 'Opens', share: 30 },
+      { head: 'Key', share: 38 },
+      { head: 'Ribbon there', share: 50 },
     ],
     rows: connectors.map((each, i) => [
       String(each.number),
@@ -119,7 +119,7 @@ export const cutsPage: PageMaker = ({ take, options }) => {
       caution('A sharp blade: cut away from your hand, on a mat, and square.'),
       {
         heading: options.everyPiece ? 'Every piece' : 'Pieces to be made',
-        says: `Never shorter than called, at most ${CUT_TOLERANCE_MM} mm longer. What is over comes off behind the last connector.`,
+        says: `Never shorter than called, at most ${CUT_TOLERANCE_MM} mm longer. What is over comes off behind the last connector: no end may stand out of its connector by more than ${figure(OVERHANG_MM)} mm.`,
         columns: COLUMNS,
         rows: pieces.map(rowOf),
       },

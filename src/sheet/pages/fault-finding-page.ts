@@ -88,7 +88,7 @@ export const faultFindingPage: PageMaker = ({ take, options }) => {
         columns: [
           { head: 'Module', share: 48 },
           { head: 'Header', share: 28 },
-          { head: 'Line', share: 22, align: 'right' },
+          { head: 'Line', share: 22 },
           { head: 'Pins', share: 24 },
           { head: 'Ground pins', share: 24 },
           { head: 'Expected', share: 21, align: 'right' },

@@ -34,7 +34,7 @@ function tell(step: WorkStep): Told {
       const { board } = step;
       return {
         what: `Mount ${board.name} in ${board.row.row.name ?? `row ${board.row.index + 1}`}, its lead to ${board.supply.name}`,
-        lookFor: 'nothing plugged to the mains; lead right way round',
+        lookFor: 'mains unplugged; lead the right way round',
       };
     }
     case 'seat-flat': {
@@ -62,7 +62,7 @@ function tell(step: WorkStep): Told {
       const { module } = step;
       return {
         what: `Screw in ${module.name}, ${module.row.row.name ?? `row ${module.row.index + 1}`}, at ${hp(module.module.atHp)}`,
-        lookFor: 'no ribbon pinched; connectors still seated',
+        lookFor: 'no ribbon pinched, all still seated',
       };
     }
   }
@@ -95,9 +95,9 @@ export const orderPage: PageMaker = ({ take, options }) => {
       {
         heading: 'Steps',
         columns: [
-          { head: 'Step', share: 13, align: 'right' },
-          { head: 'Do', share: 95 },
-          { head: 'Look for', share: 64 },
+          { head: 'Step', share: 11, align: 'right' },
+          { head: 'Do', share: 82 },
+          { head: 'Look for', share: 84 },
           { head: 'Done', share: 13, box: true },
         ],
         rows: steps.map((step, i) => {

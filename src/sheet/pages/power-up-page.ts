@@ -69,7 +69,7 @@ export const powerUpPage: PageMaker = ({ take, power, options }) => {
         says: 'Black probe on the supply’s ground. ±2 % from 10 V up, ±3 % below: common practice; the supply’s own papers go first.',
         columns: [
           { head: 'Supply', share: 56 },
-          { head: 'Voltage', share: 24, align: 'right' },
+          { head: 'Voltage', share: 24 },
           { head: 'Expected', share: 48 },
           { head: 'Measured, V', share: 34, box: true },
           { head: 'Right', share: 16, box: true },
@@ -88,7 +88,7 @@ export const powerUpPage: PageMaker = ({ take, power, options }) => {
         columns: [
           { head: 'Island', share: 60 },
           { head: 'Fed by', share: 28 },
-          { head: 'Voltage', share: 20, align: 'right' },
+          { head: 'Voltage', share: 20 },
           { head: 'Expected', share: 22, align: 'right' },
           { head: 'Measured, mA', share: 28, box: true },
           { head: 'Right', share: 16, box: true },

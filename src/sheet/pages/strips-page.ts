@@ -72,12 +72,13 @@ function connectorDrawing(each: CutConnector, x: number, { bottom }: Place): Mar
 }
 
 /** What stands over a connector: how it opens, its key, its contacts where they are fewer. */
-const captionOf = ({ face, key, ways, type }: CutConnector, conductors: number): string =>
+const captionOf = ({ face, key, ways, type, isFolded }: CutConnector, conductors: number): string =>
   [
     OPENS[face],
     type === 'plug' && 'plug',
     ways !== conductors && `${ways} contacts`,
     key !== 'none' && (key === 'with-stripe' ? 'key at stripe' : 'key away from stripe'),
+    isFolded && 'ribbon folded back at the dashes',
   ]
     .filter((part) => part !== false)
     .join(', ');
@@ -89,7 +90,7 @@ function ruler(fromMm: number, toMm: number, y: number): MarkupPart {
   for (let x = Math.ceil(fromMm); x <= toMm; x++) {
     const high = x % 10 === 0 ? 4 : x % 5 === 0 ? 2.8 : 1.8;
     d += `M${x} ${at(y)}V${at(y + high)}`;
-    if (x % 10 === 0) figures.push(text(`${x}`, x, y + 6.8, { size: LETTERS_MM, anchor: 'middle' }));
+    if (x % 10 === 0) figures.push(text(figure(x), x, y + 6.8, { size: LETTERS_MM, anchor: 'middle' }));
   }
   return [
     line(
