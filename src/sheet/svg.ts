@@ -71,8 +71,12 @@ function cut(lines: readonly string[], most: number): readonly string[] {
 const isWhole = (lines: readonly string[], content: string): boolean =>
   lines.length <= content.trim().split(/\s+/u).length;
 
-/** A name in a box: across it where its words have room, else upward. */
-export function nameIn(content: string, box: Box, size: number, bold = true): MarkupPart {
+/**
+ * A name in a box: across it where its words have room, else upward.
+ * @param upwardMm - room for a name that stands upright, which may reach beyond the box
+ */
+export function nameIn(content: string, box: Box, size: number, upwardMm = box.bottom - box.top): MarkupPart {
+  const bold = true;
   const [width, height] = [box.right - box.left, box.bottom - box.top];
   const letters = { sizeMm: size, bold };
   const pad = size * 0.4;
@@ -84,7 +88,7 @@ export function nameIn(content: string, box: Box, size: number, bold = true): Ma
       text(each, x, box.top + step * (i + 0.85), { size, bold, anchor: 'middle', clear: true }),
     );
   const most = Math.max(1, Math.floor(width / step));
-  const upward = cut(linesOf(content, height - pad, letters), most);
+  const upward = cut(linesOf(content, upwardMm - pad, letters), most);
   const start = x - ((upward.length - 1) * step) / 2 + size * 0.35;
   return upward.map((each, i) =>
     text(each, start + i * step, box.top, { size, bold, anchor: 'end', upward: true, clear: true }),
