@@ -35,7 +35,9 @@ import {
   FAINT,
   INK,
   line,
+  linesAcross,
   nameIn,
+  oneLine,
   PALE,
   plate,
   polygon,
@@ -195,20 +197,13 @@ function title(pen: Pen, row: SheetRow, seen: string): MarkupPart {
   const room = row.right - row.left - pen.size * 15;
   const right = pen.sheet.side === 'front';
   const x = right ? row.right + RAIL_END_MM : row.left - RAIL_END_MM;
-  const shown = nameLine(words, room, pen.size);
+  const shown = oneLine(words, room, pen.size);
   return text(shown, x, row.titleY, {
     size: pen.size * 1.1,
     bold: true,
     clear: true,
     anchor: right ? 'end' : 'start',
   });
-}
-
-/** A text on one line; the end of a long one is hinted at. */
-function nameLine(content: string, roomMm: number, size: number): string {
-  const most = Math.max(4, Math.floor(roomMm / (size * 0.8)));
-  const signs = Array.from(content);
-  return signs.length > most ? `${signs.slice(0, most - 1).join('')}…` : content;
 }
 
 function rails(pen: Pen): MarkupPart {
@@ -322,7 +317,7 @@ function boardDrawn(pen: Pen, board: PlacedBoard): MarkupPart {
 function boardName({ sheet, take, size }: Pen, board: PlacedBoard): MarkupPart {
   const { left, top, right } = boardBox(sheet, board);
   const used = board.headers.filter((header) => take.wiring.seatedOn.has(header)).length;
-  const words = nameLine(
+  const words = oneLine(
     `${board.name} · ${used} of ${board.headers.length} used`,
     Math.max(right - left, 60),
     size,
@@ -451,7 +446,6 @@ const slice = (row: SheetRow, left: number, right: number, fromMm: number, toMm:
 };
 
 function sectionGround(pen: Pen, row: SheetRow): MarkupPart {
-  const { size } = pen;
   const { left, right, sectionTop, sectionBottom, placed } = row;
   const [from, to] = [left - RAIL_END_MM, right + RAIL_END_MM];
   let ticks = '';
@@ -481,11 +475,7 @@ function sectionGround(pen: Pen, row: SheetRow): MarkupPart {
     ),
     strokes(ticks, { line: INK, width: 0.25 }),
     corner(pen, row),
-    title(
-      pen,
-      row,
-      `from above, panels at the top, floor below · ${at(placed.row.depthMm)} mm deep, a tick each 10 mm`,
-    ),
+    title(pen, row, `from above, floor below · ${at(placed.row.depthMm)} mm deep`),
     ruler(pen, row, sectionBottom),
   ];
 }
@@ -498,7 +488,9 @@ function moduleSlice({ take, sheet, size }: Pen, module: PlacedModule): MarkupPa
   const depth = known ? `${at(fullMm)} mm` : 'depth ?';
   const step = size * 1.15;
   const upward = row.sectionBottom - body.top - 1;
-  const isRoomy = body.bottom - body.top > 3 * step && right - left > size * 4.5;
+  const across = linesAcross(module.name, right - left, size);
+  const isRoomy =
+    across && right - left > size * 4.2 && (across.length + 1.1) * step <= body.bottom - body.top;
   return [
     rect(slice(row, left, right, 0, fullMm), { line: SOFT, width: 0.3, dash: '1.4 1' }),
     rect(body, {
@@ -507,12 +499,7 @@ function moduleSlice({ take, sheet, size }: Pen, module: PlacedModule): MarkupPa
       width: 0.4,
       ...(known ? {} : { dash: '3 1.5' }),
     }),
-    nameIn(
-      module.name,
-      { ...body, top: body.top + 0.6, bottom: body.bottom - (isRoomy ? step : 0) },
-      size,
-      upward,
-    ),
+    nameIn(module.name, { ...body, top: body.top + 0.6 }, size, upward),
     isRoomy &&
       text(depth, (left + right) / 2, body.bottom - size * 0.4, { size, anchor: 'middle', ink: SOFT }),
   ];
@@ -553,7 +540,7 @@ function sectionBody(pen: Pen): Markup {
       const box = slice(row, left, right, depthMm - Math.max(board.board.riseMm ?? 0, 1.6), depthMm);
       return [
         rect(box, { fill: PALE, line: INK, width: 0.3 }),
-        text(nameLine(board.name, right - left, size), (left + right) / 2, box.top - size * 0.25, {
+        text(oneLine(board.name, right - left, size), (left + right) / 2, box.top - size * 0.25, {
           size,
           anchor: 'middle',
           clear: true,
