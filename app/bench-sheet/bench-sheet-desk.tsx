@@ -96,14 +96,14 @@ export function BenchSheetDesk() {
         close();
       }}
     >
-      <header>
+      <div className="head">
         <h2 id="bench-sheet-title">Bench sheet of {take.name}</h2>
         <button type="button" className="quiet icon" aria-label="Close" title="Close (Esc)" onClick={close}>
           <Icon name="close" />
         </button>
-      </header>
+      </div>
       <div className="body">
-        <div className="choices">
+        <div className="sheet-choices">
           <p className="deeds">
             <button
               type="button"
@@ -146,7 +146,7 @@ export function BenchSheetDesk() {
           </fieldset>
           <div className="bar-row">
             <label htmlFor="bench-sheet-bar">The printed bar of 100 mm measures</label>
-            <span className="field">
+            <span className="figure">
               <input
                 id="bench-sheet-bar"
                 inputMode="decimal"

@@ -105,11 +105,11 @@ export function TitleBlock() {
         </span>
       </div>
       <CaseLine />
+      <LoadLines />
+      <Layers />
       <Suspense fallback={<p className="revision-line" />}>
         <RevisionLine />
       </Suspense>
-      <LoadLines />
-      <Layers />
       <Cautions />
     </section>
   );
