@@ -33,6 +33,7 @@ const COVERS = [
   'offered',
   'rehearsing',
   'showsLayouts',
+  'showsSheet',
   'stockDesk',
 ] as const;
 

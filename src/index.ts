@@ -110,6 +110,7 @@ export { OPEN_LIMITS } from './layout/open-limits.ts';
 export { remember } from './layout/remember.ts';
 export { fail, ok, type Result } from './layout/result.ts';
 export { emptyKit, emptyLayout } from './layout/starter.ts';
+export { revisionOf } from './sheet/revision.ts';
 export { type Berth, berthOn, isSamePlace, isTaken } from './wiring/berth.ts';
 export { deriveTake } from './wiring/derive.ts';
 export type { DerivedTake } from './wiring/derived-take.ts';

@@ -102,6 +102,8 @@ export interface Session {
   readonly showsLayouts: boolean;
   /** The ways to pass the layout on are open. */
   readonly handsOver: boolean;
+  /** The bench sheet lies open, to be printed. */
+  readonly showsSheet: boolean;
   /** A layout that came with a link, neither kept nor left yet. */
   readonly offered: Layout | null;
   /** The connector whose wrong plugging is rehearsed. */
@@ -149,6 +151,7 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   stockDesk: 'nowhere',
   showsLayouts: 'nowhere',
   handsOver: 'nowhere',
+  showsSheet: 'nowhere',
   offered: 'nowhere',
   rehearsing: 'nowhere',
   toggledGroups: 'nowhere',
@@ -188,6 +191,7 @@ export const FIRST_SESSION: Session = {
   stockDesk: null,
   showsLayouts: false,
   handsOver: false,
+  showsSheet: false,
   offered: null,
   rehearsing: null,
   toggledGroups: NOTHING,

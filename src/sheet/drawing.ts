@@ -35,7 +35,9 @@ import {
   FAINT,
   INK,
   line,
+  linesAcross,
   nameIn,
+  oneLine,
   PALE,
   plate,
   polygon,
@@ -56,6 +58,8 @@ export interface Drawing {
   readonly view: View;
   readonly widthMm: number;
   readonly heightMm: number;
+  /** Left end of what is shown: below 0 where a module stands out beyond its row. */
+  readonly leftMm: number;
   /** Top of the rows shown. */
   readonly topMm: number;
   /** What is drawn, for letters of a height in mm of the case. */
@@ -67,6 +71,21 @@ const FROM_ABOVE = { panels: false, depthScale: 1 } as const;
 
 /** White around a drawing, mm of the case. */
 const AROUND_MM = 4;
+
+/** Of the case's own width, shown of what stands out at either end. */
+const MOST_OUT = 0.2;
+
+/** How broad a drawing is: the rows, and modules that stand out beyond them. */
+function breadthOf({ places }: WholeTake, sheet: Sheet): Pick<Drawing, 'leftMm' | 'widthMm'> {
+  const out = sheet.width * MOST_OUT;
+  let [left, right] = [0, sheet.width];
+  for (const module of places.modules) {
+    const box = moduleBox(sheet, module);
+    left = Math.min(left, Math.max(-out, box.left));
+    right = Math.max(right, Math.min(sheet.width + out, box.right));
+  }
+  return { leftMm: left, widthMm: right - left };
+}
 
 /** A drawing of all rows of a take, or of those from one up to another. */
 export function drawingOf(take: WholeTake, view: View, from = 0, to = take.places.rows.length): Drawing {
@@ -82,7 +101,7 @@ export function drawingOf(take: WholeTake, view: View, from = 0, to = take.place
     last && to < sheet.rows.length ? Math.max(last.sectionBottom, last.rulerY) + 6 : sheet.height;
   return {
     view,
-    widthMm: sheet.width,
+    ...breadthOf(take, sheet),
     heightMm: bottom - topMm,
     topMm,
     body: (lettersMm) => {
@@ -94,8 +113,8 @@ export function drawingOf(take: WholeTake, view: View, from = 0, to = take.place
 
 /** A drawing as an SVG of a size of its own, at a scale: paper mm per mm of the case. */
 export function svgOf(drawing: Drawing, scale: number, lettersMm: number, label: string): Markup {
-  const { widthMm, heightMm, topMm } = drawing;
-  const box = [-AROUND_MM, topMm - AROUND_MM, widthMm + 2 * AROUND_MM, heightMm + 2 * AROUND_MM];
+  const { widthMm, heightMm, leftMm, topMm } = drawing;
+  const box = [leftMm - AROUND_MM, topMm - AROUND_MM, widthMm + 2 * AROUND_MM, heightMm + 2 * AROUND_MM];
   const [width, height] = [box[2] as number, box[3] as number].map((mm) => at(mm * scale));
   return markup`<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="${label}" width="${width}mm" height="${height}mm" viewBox="${box.map(at).join(' ')}" font-family="${SVG_FONT}">${drawing.body(lettersMm / scale)}</svg>`;
 }
@@ -120,6 +139,9 @@ const layer = ({ prefix }: Pen, name: string, ...parts: readonly MarkupPart[]): 
 
 const rowName = ({ placed }: SheetRow): string => placed.row.name || `Row ${placed.index + 1}`;
 
+/** Beyond this a tick at each HP would be a grey bar. */
+const MOST_FINE_HP = 400;
+
 const RULER_STEPS = [1, 2, 5, 10, 20, 50] as const;
 
 /** Ticks at every HP and figures where they have room, from the front's left end. */
@@ -127,7 +149,8 @@ function ruler({ size }: Pen, row: SheetRow, y: number): MarkupPart {
   const { widthHp } = row.placed.row;
   const step = RULER_STEPS.find((hp) => hp * HP_MM >= size * 2.6) ?? 100;
   let ticks = '';
-  for (let hp = 0; hp <= widthHp; hp++) {
+  const fine = widthHp > MOST_FINE_HP ? 10 : 1;
+  for (let hp = 0; hp <= widthHp; hp += fine) {
     const long = hp % 10 === 0 ? 3.4 : hp % 5 === 0 ? 2.6 : 1.6;
     ticks += `M${at(xOf(row, hp * HP_MM))} ${at(y)}v${long}`;
   }
@@ -151,7 +174,12 @@ function corner({ size, sheet }: Pen, row: SheetRow): MarkupPart {
   ];
   return [
     polygon(mark, { fill: INK }),
-    text('this end = front left', x, row.titleY, { size, anchor: into > 0 ? 'start' : 'end', bold: true }),
+    text('this end = front left', x, row.titleY, {
+      size,
+      clear: true,
+      anchor: into > 0 ? 'start' : 'end',
+      bold: true,
+    }),
   ];
 }
 
@@ -169,15 +197,13 @@ function title(pen: Pen, row: SheetRow, seen: string): MarkupPart {
   const room = row.right - row.left - pen.size * 15;
   const right = pen.sheet.side === 'front';
   const x = right ? row.right + RAIL_END_MM : row.left - RAIL_END_MM;
-  const shown = nameLine(words, room, pen.size);
-  return text(shown, x, row.titleY, { size: pen.size * 1.1, bold: true, anchor: right ? 'end' : 'start' });
-}
-
-/** A text on one line; the end of a long one is hinted at. */
-function nameLine(content: string, roomMm: number, size: number): string {
-  const most = Math.max(4, Math.floor(roomMm / (size * 0.8)));
-  const signs = Array.from(content);
-  return signs.length > most ? `${signs.slice(0, most - 1).join('')}…` : content;
+  const shown = oneLine(words, room, pen.size);
+  return text(shown, x, row.titleY, {
+    size: pen.size * 1.1,
+    bold: true,
+    clear: true,
+    anchor: right ? 'end' : 'start',
+  });
 }
 
 function rails(pen: Pen): MarkupPart {
@@ -188,11 +214,15 @@ function rails(pen: Pen): MarkupPart {
       rect({ left: from, right: to, top, bottom: top + RAIL_MM }, { fill: PALE, line: INK, width: 0.25 }),
       rect({ left: from, right: to, top: bottom - RAIL_MM, bottom }, { fill: PALE, line: INK, width: 0.25 }),
       ruler(pen, row, bottom),
-      corner(pen, row),
-      title(pen, row, pen.sheet.side === 'rear' ? 'seen from the rear' : 'seen from the front'),
     ];
   });
 }
+
+const titles = (pen: Pen): MarkupPart =>
+  pen.sheet.rows.map((row) => [
+    corner(pen, row),
+    title(pen, row, pen.sheet.side === 'rear' ? 'seen from the rear' : 'seen from the front'),
+  ]);
 
 /** Where dimensions of free stretches run, mm above the panels' bottom edge. */
 const FREE_MM = 16;
@@ -255,7 +285,7 @@ function frontBody(pen: Pen): Markup {
         text('HP', middle, box.bottom - 7.4, { size, anchor: 'middle', ink: SOFT }),
       ];
     }),
-  )}${layer(pen, 'free', freeRoom(pen))}`;
+  )}${layer(pen, 'free', freeRoom(pen))}${layer(pen, 'names', titles(pen))}`;
 }
 
 function headerDrawn({ sheet }: Pen, header: PlacedHeader): MarkupPart {
@@ -287,7 +317,7 @@ function boardDrawn(pen: Pen, board: PlacedBoard): MarkupPart {
 function boardName({ sheet, take, size }: Pen, board: PlacedBoard): MarkupPart {
   const { left, top, right } = boardBox(sheet, board);
   const used = board.headers.filter((header) => take.wiring.seatedOn.has(header)).length;
-  const words = nameLine(
+  const words = oneLine(
     `${board.name} · ${used} of ${board.headers.length} used`,
     Math.max(right - left, 60),
     size,
@@ -396,6 +426,7 @@ function rearBody(pen: Pen): Markup {
   )}${layer(
     pen,
     'names',
+    titles(pen),
     modules.map((module) => nameIn(module.name, nameBox(moduleBox(sheet, module)), size)),
     boards.map((board) => boardName(pen, board)),
     names(links),
@@ -415,7 +446,6 @@ const slice = (row: SheetRow, left: number, right: number, fromMm: number, toMm:
 };
 
 function sectionGround(pen: Pen, row: SheetRow): MarkupPart {
-  const { size } = pen;
   const { left, right, sectionTop, sectionBottom, placed } = row;
   const [from, to] = [left - RAIL_END_MM, right + RAIL_END_MM];
   let ticks = '';
@@ -445,9 +475,8 @@ function sectionGround(pen: Pen, row: SheetRow): MarkupPart {
     ),
     strokes(ticks, { line: INK, width: 0.25 }),
     corner(pen, row),
-    title(pen, row, `from above, panels at the top · ${at(placed.row.depthMm)} mm deep, a tick each 10 mm`),
+    title(pen, row, `from above, floor below · ${at(placed.row.depthMm)} mm deep`),
     ruler(pen, row, sectionBottom),
-    text('floor of the case', left, sectionBottom - size * 0.4, { size, ink: SOFT, clear: true }),
   ];
 }
 
@@ -456,7 +485,12 @@ function moduleSlice({ take, sheet, size }: Pen, module: PlacedModule): MarkupPa
   const { fullMm, bareMm, known } = sliceOf(module, take);
   const { left, right } = moduleBox(sheet, module);
   const body = slice(row, left, right, 0, bareMm);
-  const depth = known ? `${at(fullMm)}` : '?';
+  const depth = known ? `${at(fullMm)} mm` : 'depth ?';
+  const step = size * 1.15;
+  const upward = row.sectionBottom - body.top - 1;
+  const across = linesAcross(module.name, right - left, size);
+  const isRoomy =
+    across && right - left > size * 4.2 && (across.length + 1.1) * step <= body.bottom - body.top;
   return [
     rect(slice(row, left, right, 0, fullMm), { line: SOFT, width: 0.3, dash: '1.4 1' }),
     rect(body, {
@@ -465,17 +499,9 @@ function moduleSlice({ take, sheet, size }: Pen, module: PlacedModule): MarkupPa
       width: 0.4,
       ...(known ? {} : { dash: '3 1.5' }),
     }),
-    nameIn(
-      module.name,
-      { ...body, top: body.top + 0.6, bottom: Math.max(body.bottom, body.top + size * 2) },
-      size,
-    ),
-    text(depth, (left + right) / 2, zOf(row, fullMm) + size * 0.95, {
-      size,
-      anchor: 'middle',
-      ink: SOFT,
-      clear: true,
-    }),
+    nameIn(module.name, { ...body, top: body.top + 0.6 }, size, upward),
+    isRoomy &&
+      text(depth, (left + right) / 2, body.bottom - size * 0.4, { size, anchor: 'middle', ink: SOFT }),
   ];
 }
 
@@ -514,7 +540,7 @@ function sectionBody(pen: Pen): Markup {
       const box = slice(row, left, right, depthMm - Math.max(board.board.riseMm ?? 0, 1.6), depthMm);
       return [
         rect(box, { fill: PALE, line: INK, width: 0.3 }),
-        text(nameLine(board.name, right - left, size), (left + right) / 2, box.top - size * 0.25, {
+        text(oneLine(board.name, right - left, size), (left + right) / 2, box.top - size * 0.25, {
           size,
           anchor: 'middle',
           clear: true,

@@ -47,7 +47,10 @@ svg { display: block; overflow: hidden; }
 .label b { display: block; }
 .gig h2 { padding: 0; height: auto; overflow: visible; border-bottom: .6mm solid #111; }
 .gig p { white-space: nowrap; }
-@media screen and (max-width: 320mm) { .page { margin: 3mm; } }
+@media screen and (max-width: 312mm) { main { zoom: .74; } }
+@media screen and (max-width: 230mm) { main { zoom: .56; } }
+@media screen and (max-width: 174mm) { main { zoom: .42; } }
+@media screen and (max-width: 130mm) { main { zoom: .3; } }
 @media print {
   html { background: none; }
   .page { margin: 0; box-shadow: none; break-after: page; break-inside: avoid; }

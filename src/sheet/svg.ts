@@ -68,23 +68,35 @@ function cut(lines: readonly string[], most: number): readonly string[] {
   return lines.slice(0, most).map((each, i) => (i === most - 1 ? `${each.slice(0, -1)}…` : each));
 }
 
-const isWhole = (lines: readonly string[], content: string): boolean =>
-  lines.length <= content.trim().split(/\s+/u).length;
+/** A text on one line; the end of one that has no room is hinted at. */
+export const oneLine = (content: string, widthMm: number, size: number): string =>
+  cut(linesOf(content, widthMm, { sizeMm: size, bold: true }), 1)[0] ?? '';
 
-/** A name in a box: across it where its words have room, else upward. */
-export function nameIn(content: string, box: Box, size: number, bold = true): MarkupPart {
+/** A name in lines of whole words, if these have room. */
+export function linesAcross(content: string, widthMm: number, size: number): readonly string[] | undefined {
+  const lines = linesOf(content, widthMm - size * 0.4, { sizeMm: size, bold: true });
+  const words = content.split(/\s+/u).filter(Boolean);
+  return lines.join(' ') === words.join(' ') ? lines : undefined;
+}
+
+/**
+ * A name in a box: across it where its words have room, else upward.
+ * @param upwardMm - room for a name that stands upright, which may reach beyond the box
+ */
+export function nameIn(content: string, box: Box, size: number, upwardMm = box.bottom - box.top): MarkupPart {
+  const bold = true;
   const [width, height] = [box.right - box.left, box.bottom - box.top];
   const letters = { sizeMm: size, bold };
   const pad = size * 0.4;
   const step = size * LEADING;
-  const across = linesOf(content, width - pad, letters);
+  const across = linesAcross(content, width, size);
   const x = (box.left + box.right) / 2;
-  if (isWhole(across, content) && across.length * step <= height)
+  if (across && across.length * step <= height)
     return across.map((each, i) =>
       text(each, x, box.top + step * (i + 0.85), { size, bold, anchor: 'middle', clear: true }),
     );
   const most = Math.max(1, Math.floor(width / step));
-  const upward = cut(linesOf(content, height - pad, letters), most);
+  const upward = cut(linesOf(content, upwardMm - pad, letters), most);
   const start = x - ((upward.length - 1) * step) / 2 + size * 0.35;
   return upward.map((each, i) =>
     text(each, start + i * step, box.top, { size, bold, anchor: 'end', upward: true, clear: true }),
@@ -93,7 +105,7 @@ export function nameIn(content: string, box: Box, size: number, bold = true): Ma
 
 /** A small plate with a name in its middle. */
 export function plate(content: string, middle: Point, size: number): Markup {
-  const shown = cut(linesOf(content, size * 22, { sizeMm: size, bold: true }), 1)[0] ?? '';
+  const shown = oneLine(content, size * 22, size);
   const half = textMm(shown, { sizeMm: size, bold: true }) / 2 + size * 0.35;
   const box = {
     left: middle.x - half,

@@ -4,19 +4,23 @@
  * off and rounded up); narrower ones leave some room.
  */
 
-const NARROW = /[ijl.,;:'|!()[\]\sftrI/\\`-]/u;
+const NARROWEST = /[ijl.,' |]/u;
+const NARROW = /[;:!()[\]\sftrIJ/\\`-]/u;
 const WIDE = /[mwMW@%\u2014\u2026\u0152\u0153\u00c6\u00e6]/u;
-const CAPITAL = /[A-Z&#+=<>~\u2212]/u;
+const BROAD = /[&#+=<>~\u2212\u2190-\u2193]/u;
+const CAPITAL = /[A-Z]/u;
 const MARK = /[\p{M}\p{Cf}]/u;
 
 /** Width of a sign, in heights of its letters. */
 function signWidth(sign: string): number {
   const code = sign.codePointAt(0) as number;
   if (MARK.test(sign)) return 0;
-  if (NARROW.test(sign)) return 0.43;
+  if (NARROWEST.test(sign)) return 0.34;
+  if (NARROW.test(sign)) return 0.42;
   if (WIDE.test(sign)) return 1.02;
-  if (CAPITAL.test(sign)) return 0.84;
-  if (code < 0x80) return 0.66;
+  if (CAPITAL.test(sign)) return 0.8;
+  if (BROAD.test(sign)) return 0.86;
+  if (code < 0x80) return 0.64;
   if (code < 0x2e80) return code >= 0x600 && code < 0x2000 ? 1.1 : 0.9;
   if (code >= 0xfb50 && code < 0xfe00) return code >= 0xfdf0 ? 12 : 1.6;
   return code > 0xffff ? 1.45 : 1.1;

@@ -21,6 +21,7 @@ export const pin1Words = ({ pin1 }: PlacedHeader): string => (pin1 ? FROM_REAR[p
 
 /** Which way the stripe points at a connector, seen from the rear. */
 export function stripeWords(ribbon: LaidRibbon, connector: number, header: PlacedHeader | undefined): string {
+  if (!header && ribbon.uses[connector]?.some(({ on }) => on.type === 'connector')) return 'stripe to stripe';
   if (ribbon.facts.flat) return `stripe ${stripeAt(ribbon, connector)}`;
   return header?.pin1 ? `stripe ${FROM_REAR[header.pin1]}` : 'stripe at pin 1';
 }

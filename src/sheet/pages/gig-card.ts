@@ -1,5 +1,5 @@
 import { verdictOf } from '../../checks/verdict.ts';
-import { figure, lineName, list, namesOf } from '../../checks/words.ts';
+import { figure, lineName, list, namesOf, targetInFull } from '../../checks/words.ts';
 import { type Markup, markup } from '../markup.ts';
 import { bodyMm } from '../page-size.ts';
 import { LEADING, printed } from '../paginate.ts';
@@ -25,7 +25,7 @@ const suppliesPart = ({ take }: SheetFacts): Part => ({
 function feedsPart({ take }: SheetFacts): Part {
   const lines = take.supplyNet.islands.flatMap(({ feeds, modules }) =>
     feeds.map(({ seat, harness }) => {
-      const boards = list(harness.boardSeats.map(({ on }) => `${on.header.owner.name} ${on.header.id}`));
+      const boards = list(harness.boardSeats.map(({ on }) => targetInFull(on)));
       const { owner } = seat.on.header;
       const others = modules.filter((module) => module !== owner);
       const and = others.length > 0 ? `, and through it ${namesOf(others)}` : '';
@@ -47,20 +47,17 @@ function linksPart({ take }: SheetFacts): Part {
   return { heading: 'Who is host', lines };
 }
 
+/** Of what is known to be wrong, the worst. */
+const MOST_TOLD = 3;
+
 /** What is known to be wrong comes first; then what goes wrong on the way. */
 function lookPart({ notes }: SheetFacts): Part {
   const open = notes.filter(({ level, accepted }) => level !== 'reminder' && !accepted);
+  const told = open.slice(0, MOST_TOLD).map(({ headline }) => `– ${headline}`);
   return {
     heading: 'Look at first',
     lines: [
-      ...(open.length > 0
-        ? [
-            `${verdictOf(notes).text}: ${list(
-              open.map(({ headline }) => headline),
-              3,
-            )}`,
-          ]
-        : []),
+      ...(open.length > 0 ? [`${verdictOf(notes).text}:`, ...told] : []),
       'Smell or heat: unplug, wait, look.',
       'Every stripe at pin 1, every plug down all the way at both ends, no pin free.',
       'One module dead: its lead first. A voltage missing: unplug boards half by half.',

@@ -1,0 +1,36 @@
+import { execFileSync } from 'node:child_process';
+
+/** What a PDF holds, read by Debian's poppler (package poppler-utils). */
+export interface ReadPdf {
+  /** By page, without white space, in the order in which it was printed. */
+  readonly texts: readonly string[];
+  /** By page, mm. */
+  readonly sizes: readonly { readonly widthMm: number; readonly heightMm: number }[];
+}
+
+const MM_PER_POINT = 25.4 / 72;
+
+function poppler(command: string, args: readonly string[]): string {
+  try {
+    return execFileSync(command, args, { encoding: 'utf8', maxBuffer: 2 ** 26 });
+  } catch (reason) {
+    if ((reason as NodeJS.ErrnoException).code !== 'ENOENT') throw reason;
+    throw new Error(`${command} is missing: install poppler-utils.`);
+  }
+}
+
+/** Without white space: where a line breaks is no part of a name. */
+export const bare = (text: string): string => text.replace(/\s+/gu, '');
+
+export function readPdf(file: string): ReadPdf {
+  const info = poppler('pdfinfo', ['-f', '1', '-l', '9999', file]);
+  const sizes = Array.from(
+    info.matchAll(/^Page\s+\d+ size:\s+([\d.]+) x ([\d.]+) pts/gm),
+    ([, width, height]) => ({
+      widthMm: Number(width) * MM_PER_POINT,
+      heightMm: Number(height) * MM_PER_POINT,
+    }),
+  );
+  const text = poppler('pdftotext', ['-raw', '-enc', 'UTF-8', file, '-']);
+  return { sizes, texts: text.split('\f').slice(0, sizes.length).map(bare) };
+}
