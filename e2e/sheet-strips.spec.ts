@@ -1,34 +1,9 @@
-import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { demoLayout } from '../src/layout/demo.ts';
 import { benchSheet } from '../src/sheet/bench-sheet.ts';
 import type { Paper } from '../src/sheet/sheet-page.ts';
 import { expect, test } from './fixtures.ts';
-
-const MM_PER_POINT = 25.4 / 72;
-
-interface Word {
-  readonly text: string;
-  readonly xMm: number;
-  readonly yMm: number;
-}
-
-/** Words of each page of a PDF with the middles of their boxes, as poppler reads them. */
-function wordsOf(file: string): Word[][] {
-  const text = execFileSync('pdftotext', ['-bbox', file, '-'], { encoding: 'utf8' });
-  return text
-    .split('<page ')
-    .slice(1)
-    .map((page) =>
-      [
-        ...page.matchAll(/<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">([^<]*)</g),
-      ].map(([, left, top, right, bottom, word = '']) => ({
-        text: word,
-        xMm: ((Number(left) + Number(right)) / 2) * MM_PER_POINT,
-        yMm: ((Number(top) + Number(bottom)) / 2) * MM_PER_POINT,
-      })),
-    );
-}
+import { readWords, type Word } from './support/read-pdf.ts';
 
 /** Figures along each ruler: figures that stand at one height. */
 function rulersOf(words: readonly Word[]): Map<number, { mm: number; xMm: number }[]> {
@@ -56,7 +31,7 @@ for (const [paper, barMm] of [
     await page.pdf({ path: file, preferCSSPageSize: true, printBackground: true });
     expect(readFileSync(file).length).toBeGreaterThan(1000);
     let measured = 0;
-    for (const words of wordsOf(file)) {
+    for (const words of readWords(file)) {
       for (const ruler of rulersOf(words).values()) {
         const [first, last] = [ruler[0], ruler.at(-1)];
         if (!first || !last || ruler.length < 5) continue;

@@ -34,3 +34,25 @@ export function readPdf(file: string): ReadPdf {
   const text = poppler('pdftotext', ['-raw', '-enc', 'UTF-8', file, '-']);
   return { sizes, texts: text.split('\f').slice(0, sizes.length).map(bare) };
 }
+
+/** A word of a PDF and the middle of its box, from the top left corner of its page. */
+export interface Word {
+  readonly text: string;
+  readonly xMm: number;
+  readonly yMm: number;
+}
+
+/** The words of each page. */
+export function readWords(file: string): readonly (readonly Word[])[] {
+  const pages = poppler('pdftotext', ['-bbox', '-enc', 'UTF-8', file, '-']).split('<page ').slice(1);
+  const word = /<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">([^<]*)</g;
+  const middle = (a: string | undefined, b: string | undefined): number =>
+    ((Number(a) + Number(b)) / 2) * MM_PER_POINT;
+  return pages.map((page) =>
+    Array.from(page.matchAll(word), ([, left, top, right, bottom, text = '']) => ({
+      text,
+      xMm: middle(left, right),
+      yMm: middle(top, bottom),
+    })),
+  );
+}

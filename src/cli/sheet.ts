@@ -1,6 +1,9 @@
 import { writeFileSync } from 'node:fs';
 import { benchSheet } from '../sheet/bench-sheet.ts';
+import { partsListOf } from '../sheet/parts.ts';
+import { partsCsv } from '../sheet/parts-csv.ts';
 import { PAPERS, type Paper, SHEET_PAGE_IDS, type SheetPageId } from '../sheet/sheet-page.ts';
+import { deriveTake } from '../wiring/derive.ts';
 import { onlyFile, parse, readLayout } from './arguments.ts';
 import { type Command, pick, Refusal } from './command.ts';
 
@@ -31,7 +34,8 @@ function save(file: string, text: string): void {
 }
 
 export const sheet: Command = {
-  usage: 'FILE [--take ID] [--out FILE.html] [--paper a4|letter] [--pages a,b,…] [--bar MM]',
+  usage:
+    'FILE [--take ID] [--out FILE.html] [--paper a4|letter] [--pages a,b,…] [--bar MM] [--every-piece] [--parts FILE.csv]',
   says: `the bench sheet, one self-contained HTML file to print; pages are ${SHEET_PAGE_IDS.join(', ')}`,
   run(args) {
     const { values, positionals } = parse(args, {
@@ -40,6 +44,8 @@ export const sheet: Command = {
       paper: { type: 'string', default: 'a4' },
       pages: { type: 'string' },
       bar: { type: 'string' },
+      'every-piece': { type: 'boolean', default: false },
+      parts: { type: 'string' },
     });
     const paper = paperOf(values.paper);
     const pages = values.pages === undefined ? undefined : pagesOf(values.pages);
@@ -50,7 +56,10 @@ export const sheet: Command = {
       paper,
       ...(pages && { pages }),
       ...(barMm !== undefined && { barMm }),
+      ...(values['every-piece'] && { everyPiece: true }),
     });
+    if (values.parts !== undefined && take)
+      save(values.parts, partsCsv(partsListOf(deriveTake(layout.kit, take))));
     if (values.out === undefined) return { text: html, exit: 0 };
     save(values.out, html);
     return { text: '', exit: 0 };

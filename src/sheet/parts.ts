@@ -29,7 +29,7 @@ export interface PartLine {
 }
 
 /** What ribbons are made of. */
-export interface Material {
+interface Material {
   readonly name: string;
   readonly amount: number;
   readonly unit: 'mm' | 'pieces';

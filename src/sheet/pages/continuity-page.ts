@@ -79,7 +79,7 @@ function lotsOf({ continuity, harnesses }: AlikeHarnesses): WideTable[] {
       box: true as const,
     }));
     const words = [
-      `${[...new Set(own.map(kindsOf))].join('; ')}.`,
+      `${list(own.map(namesOf))}: ${[...new Set(own.map(kindsOf))].join('; ')}.`,
       isOne
         ? `Connectors 1 to ${points.length}.`
         : `Open connectors: ${list(
@@ -91,7 +91,7 @@ function lotsOf({ continuity, harnesses }: AlikeHarnesses): WideTable[] {
     ].filter((part) => part !== false);
     return [
       {
-        heading: list(own.map(namesOf)),
+        heading: 'Pin by pin',
         says: words.join(' '),
         columns: [
           { head: 'Pin', share: 11, align: 'right' },
