@@ -39,6 +39,7 @@ const COVERS = [
   'offered',
   'rehearsing',
   'showsLayouts',
+  'showsSheet',
   'stockDesk',
 ] as const;
 

@@ -41,6 +41,25 @@ export { checkTake, findingsOf } from './checks/run.ts';
 export { spotsOf } from './checks/spots.ts';
 export { type Verdict, verdictOf } from './checks/verdict.ts';
 export { lineName, list, targetInFull } from './checks/words.ts';
+export {
+  acrossOf,
+  type BandStop,
+  bandPieces,
+  type Piece,
+  piecesOf,
+  stripCorners,
+  stripeCorners,
+} from './drawing/band.ts';
+export { beside } from './drawing/beside.ts';
+export { connectorPoints, pointBetween } from './drawing/connector-points.ts';
+export { tickCorners } from './drawing/connector-tick.ts';
+export { levelsOf, overOf } from './drawing/draw-order.ts';
+export { type FreeSpan, freeSpans, hpText } from './drawing/free-spans.ts';
+export { fromMiddle, headerHalfMm, pin1Shapes } from './drawing/header-shapes.ts';
+export type { Knot } from './drawing/knot.ts';
+export { type Run, runOf } from './drawing/runs.ts';
+export { CONNECTOR_MM, sectionLine, sliceOf } from './drawing/section.ts';
+export * from './drawing/sheet.ts';
 export { type Adoption, adoptionOf } from './edit/adopt-measured.ts';
 export { applyEdit } from './edit/apply.ts';
 export type { EditRefusal } from './edit/change.ts';
@@ -117,6 +136,7 @@ export { remember } from './layout/remember.ts';
 export { fail, ok, type Result } from './layout/result.ts';
 export { emptyKit, emptyLayout } from './layout/starter.ts';
 export { takeInCase } from './layout/take-in-case.ts';
+export { revisionOf } from './sheet/revision.ts';
 export { type Berth, berthOn, isSamePlace, isTaken } from './wiring/berth.ts';
 export { deriveTake } from './wiring/derive.ts';
 export type { DerivedTake } from './wiring/derived-take.ts';

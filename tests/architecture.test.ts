@@ -22,6 +22,7 @@ const LAYERS = [
   ['electrical'],
   ['checks'],
   ['planner'],
+  ['drawing'],
   ['share', 'table'],
   ['sheet', 'stock'],
   [DOOR],

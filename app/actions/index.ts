@@ -1,5 +1,6 @@
 import type { Action } from './action.ts';
 import { addTake } from './add-take.ts';
+import { benchSheet } from './bench-sheet.ts';
 import { copy } from './copy.ts';
 import { cut } from './cut.ts';
 import { duplicate } from './duplicate.ts';
@@ -95,6 +96,7 @@ export const actions: readonly Action[] = [
   openFile,
   saveFile,
   handOver,
+  benchSheet,
   newModuleKind,
   newRibbonKind,
   newLeadKind,

@@ -1,7 +1,17 @@
-import { type DerivedTake, type Note, spotsOf } from '../../src/index.ts';
+import {
+  type Box,
+  boardBox,
+  type DerivedTake,
+  moduleBox,
+  type Note,
+  RAIL_END_MM,
+  runOf,
+  type Sheet,
+  spotsOf,
+  xOf,
+  yOf,
+} from '../../src/index.ts';
 import { headerBox } from '../canvas/draw/headers.ts';
-import { runOf } from '../canvas/runs.ts';
-import { type Box, boardBox, moduleBox, RAIL_END_MM, type Sheet, xOf, yOf } from '../canvas/sheet.ts';
 import type { Branch } from './tree.ts';
 
 /** Half of the frame around a note's mark, px. */

@@ -13,13 +13,13 @@ import {
 } from 'react';
 import { createPortal } from 'react-dom';
 import { useStore } from 'zustand';
+import { layOutSheet } from '../../src/index.ts';
 import { perform, start } from '../actions/action.ts';
 import { remove } from '../actions/remove.ts';
 import { removeParts } from '../actions/remove-part.ts';
 import { showList } from '../actions/show-list.ts';
 import { turn } from '../actions/turn.ts';
 import { selectionKey } from '../canvas/model.ts';
-import { layOutSheet } from '../canvas/sheet.ts';
 import type { Editor } from '../editor.ts';
 import { useAnalysis, useEditor, useGesture, useSession } from '../hooks.ts';
 import { Icon, LevelMark } from '../panels/icon.tsx';

@@ -1,11 +1,24 @@
-import { type DerivedTake, type LaidRibbon, mmToHp, type PlacedHeader } from '../../src/index.ts';
+import type { Knot } from '../../src/index.ts';
+import {
+  type Box,
+  boardBox,
+  type DerivedTake,
+  type LaidRibbon,
+  mmOf,
+  mmToHp,
+  moduleBox,
+  overOf,
+  type PlacedHeader,
+  type Point,
+  type Run,
+  railAt,
+  rowAt,
+  runOf,
+  type Sheet,
+} from '../../src/index.ts';
 import { headerBox } from './draw/headers.ts';
-import { overOf } from './draw-order.ts';
-import type { Knot } from './knot.ts';
 import { type Hidden, isHidden } from './layer-keys.ts';
 import type { Hit } from './model.ts';
-import { type Run, runOf } from './runs.ts';
-import { type Box, boardBox, mmOf, moduleBox, type Point, railAt, rowAt, type Sheet } from './sheet.ts';
 
 /** Room around small things, CSS px. */
 export const SLOP = { mouse: 3, touch: 12 } as const;

@@ -1,9 +1,23 @@
 import type { DerivedTake, LaidRibbon, PlacedModule, SubjectType } from '../../src/index.ts';
+import {
+  type Box,
+  boardBox,
+  type FreeSpan,
+  freeSpans,
+  levelsOf,
+  meets,
+  moduleBox,
+  type Run,
+  rowOf,
+  runOf,
+  type Sheet,
+  type SheetRow,
+} from '../../src/index.ts';
 import { type Cast, movedIn, STILL } from './cast.ts';
 import { drawAim } from './draw/aim.ts';
 import { drawBoardNames, drawBoardOutlines, drawBoards } from './draw/boards.ts';
 import { drawConnectors } from './draw/connectors.ts';
-import { drawFreeSpans, type FreeSpan, freeSpans } from './draw/free-spans.ts';
+import { drawFreeSpans } from './draw/free-spans.ts';
 import { drawGhosts } from './draw/ghosts.ts';
 import { drawGrips } from './draw/grips.ts';
 import { drawLabels } from './draw/labels.ts';
@@ -24,11 +38,8 @@ import {
 } from './draw/section.ts';
 import { drawStarts } from './draw/starts.ts';
 import { drawTraces } from './draw/traces.ts';
-import { levelsOf } from './draw-order.ts';
 import { isHidden, type LayerKey } from './layer-keys.ts';
 import { type Moving, type Scene, selectionKey } from './model.ts';
-import { type Run, runOf } from './runs.ts';
-import { type Box, boardBox, meets, moduleBox, rowOf, type Sheet, type SheetRow } from './sheet.ts';
 
 const runsOf = (sheet: Sheet, take: DerivedTake, ribbons: readonly LaidRibbon[]): Run[] =>
   ribbons.flatMap((ribbon) => runOf(sheet, take, ribbon) ?? []);

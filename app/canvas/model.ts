@@ -1,7 +1,15 @@
-import type { DerivedTake, JointTarget, Note, Side, SubjectType, WholeTake } from '../../src/index.ts';
+import type {
+  Box,
+  DerivedTake,
+  JointTarget,
+  Note,
+  Sheet,
+  Side,
+  SubjectType,
+  WholeTake,
+} from '../../src/index.ts';
 import type { Context, Heat, Paper } from './draw/paper.ts';
 import type { Hidden } from './layer-keys.ts';
-import type { Box, Sheet } from './sheet.ts';
 
 export type { Side };
 
@@ -14,7 +22,8 @@ export interface Place {
   readonly halfYMm: number;
 }
 
-export type { Size, ThemeName, Viewport } from './screen.ts';
+export type { Size } from '../../src/index.ts';
+export type { ThemeName, Viewport } from './screen.ts';
 
 /** What lies under a point of the sheet. */
 export type Hit =

@@ -1,11 +1,11 @@
 import type { Layer } from 'konva/lib/Layer.js';
+import { type Box, layOutSheet, viewOf } from '../../src/index.ts';
 import { printAtRest } from './bitmap-print.ts';
 import { type Cast, castOf, movesOn } from './cast.ts';
 import { type Mark, marksBox, marksOf } from './draw/marks.ts';
 import type { Context, Paper } from './draw/paper.ts';
 import { movingBox, paintMarks, paintMoving, paintStill } from './layers.ts';
 import type { Moving, MovingStore, Scene, Size, Viewport } from './model.ts';
-import { type Box, layOutSheet, viewOf } from './sheet.ts';
 import type { Theme } from './theme.ts';
 
 /** What a stage shows. */

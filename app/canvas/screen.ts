@@ -6,9 +6,3 @@ export interface Viewport {
   readonly x: number;
   readonly y: number;
 }
-
-/** CSS px. */
-export interface Size {
-  readonly width: number;
-  readonly height: number;
-}

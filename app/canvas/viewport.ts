@@ -1,6 +1,6 @@
 import type { PlacedRow } from '../../src/index.ts';
+import { sheetMm } from '../../src/index.ts';
 import type { Size, Viewport } from './model.ts';
-import { sheetMm } from './sheet.ts';
 
 /** CSS px at each edge of the canvas that panels cover. */
 export interface Insets {

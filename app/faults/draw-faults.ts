@@ -1,19 +1,27 @@
 import {
+  type Box,
+  beside,
+  boardBox,
+  connectorPoints,
   type FaultTest,
+  headerPoint,
   type Joint,
   type LaidRibbon,
   type Link,
+  moduleBox,
   orderOf,
   type PlacedBoard,
   type PlacedHeader,
   type PlacedModule,
+  type Point,
+  pointBetween,
+  runOf,
+  type Sheet,
   type WholeTake,
 } from '../../src/index.ts';
-import { connectorPoints, pointBetween } from '../canvas/connector-points.ts';
 import {
   addBox,
   addLine,
-  beside,
   boxAround,
   CENTRED,
   type Context,
@@ -24,8 +32,6 @@ import {
   writeUpward,
 } from '../canvas/draw/paper.ts';
 import type { Overlay } from '../canvas/model.ts';
-import { runOf } from '../canvas/runs.ts';
-import { type Box, boardBox, headerPoint, moduleBox, type Point, type Sheet } from '../canvas/sheet.ts';
 import type { Breakage } from './breakage.ts';
 
 /** What a panel of faults shows on the drawing. */

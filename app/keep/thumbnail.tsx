@@ -1,9 +1,9 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Layout, PlacedRow } from '../../src/index.ts';
+import { layOutSheet, sheetMm, viewOf } from '../../src/index.ts';
 import type { LayerKey } from '../canvas/layer-keys.ts';
 import { paintStill } from '../canvas/layers.ts';
 import type { Side, Size, ThemeName, Viewport } from '../canvas/model.ts';
-import { layOutSheet, sheetMm, viewOf } from '../canvas/sheet.ts';
 import { THEMES } from '../canvas/theme.ts';
 import { analyse } from '../store/analysis.ts';
 import { NOTHING } from '../store/session.ts';

@@ -1,5 +1,6 @@
 import {
   type Edges,
+  fromMiddle,
   headerBodyMm,
   NOTCH_MM,
   type PanelSize,
@@ -7,7 +8,6 @@ import {
   type Side,
   socketBodyMm,
 } from '../../src/index.ts';
-import { fromMiddle } from '../canvas/draw/headers.ts';
 import { type HeaderDraft, placeOf } from './header-draft.ts';
 
 interface Px {

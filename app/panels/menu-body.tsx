@@ -1,6 +1,7 @@
 import type { Action } from '../actions/action.ts';
 import { perform, start } from '../actions/action.ts';
 import { addTake } from '../actions/add-take.ts';
+import { benchSheet } from '../actions/bench-sheet.ts';
 import { copy } from '../actions/copy.ts';
 import { cut } from '../actions/cut.ts';
 import { feedAllThatNeed } from '../actions/feed-all.ts';
@@ -115,6 +116,7 @@ export function MenuBody({ menu }: { readonly menu: string }) {
         openFile,
         saveFile,
         handOver,
+        benchSheet,
       ].map((action) => (
         <Item key={action.id} action={action} menu={menu} />
       ))}

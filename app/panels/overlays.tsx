@@ -2,6 +2,9 @@ import { lazy, Suspense } from 'react';
 import { useSession } from '../hooks.ts';
 
 const Asked = lazy(async () => ({ default: (await import('./asked.tsx')).Asked }));
+const BenchSheetDesk = lazy(async () => ({
+  default: (await import('../bench-sheet/bench-sheet-desk.tsx')).BenchSheetDesk,
+}));
 const ChoiceMenu = lazy(async () => ({ default: (await import('../by-list/choice-menu.tsx')).ChoiceMenu }));
 const HandOver = lazy(async () => ({ default: (await import('../hand-over/hand-over.tsx')).HandOver }));
 const KindDesk = lazy(async () => ({ default: (await import('../kinds/kind-desk.tsx')).KindDesk }));
@@ -20,6 +23,7 @@ export function Overlays() {
   const stockDesk = useSession((session) => session.stockDesk);
   const handsOver = useSession((session) => session.handsOver);
   const showsLayouts = useSession((session) => session.showsLayouts);
+  const showsSheet = useSession((session) => session.showsSheet);
   const offered = useSession((session) => session.offered);
   const rehearsing = useSession((session) => session.rehearsing);
   return (
@@ -30,6 +34,7 @@ export function Overlays() {
       <Suspense>{kindDesk && <KindDesk desk={kindDesk} />}</Suspense>
       <Suspense>{showsLayouts && <LayoutsDesk />}</Suspense>
       <Suspense>{handsOver && <HandOver />}</Suspense>
+      <Suspense>{showsSheet && <BenchSheetDesk />}</Suspense>
       <Suspense>{offered && <Offer layout={offered} />}</Suspense>
       <Suspense>{rehearsing && <RehearsalDesk end={rehearsing} />}</Suspense>
     </>

@@ -1,16 +1,19 @@
+import type { Point } from '../../src/index.ts';
 import {
   atMmOf,
+  type BandStop,
+  bandPieces,
   connectorAt,
   directionOf,
   type LaidRibbon,
   ribbonWidthMm,
   socketBodyMm,
+  stripCorners,
   stripeAt,
+  stripeCorners,
   typeOf,
   waysOf,
 } from '../../src/index.ts';
-import { type BandStop, bandPieces, stripCorners, stripeCorners } from '../canvas/draw/ribbons.ts';
-import type { Point } from '../canvas/sheet.ts';
 
 /** Widest and largest that a strip is drawn, px and px per mm. */
 const WIDEST_PX = 268;

@@ -1,3 +1,4 @@
+import { lazy, Suspense } from 'react';
 import { start } from '../actions/action.ts';
 import { fit } from '../actions/fit.ts';
 import { showCase } from '../actions/show-case.ts';
@@ -11,6 +12,9 @@ import { ActionButton } from './action-button.tsx';
 import { Cautions } from './cautions.tsx';
 import { figure, voltageName } from './figures.ts';
 import { Layers } from './layers.tsx';
+
+/** Loaded once the first picture stands. */
+const RevisionLine = lazy(async () => ({ default: (await import('./revision-line.tsx')).RevisionLine }));
 
 /** A CSS px is a 96th of an inch. */
 const MM_PER_PX = 25.4 / 96;
@@ -103,6 +107,9 @@ export function TitleBlock() {
       <CaseLine />
       <LoadLines />
       <Layers />
+      <Suspense fallback={<p className="revision-line" />}>
+        <RevisionLine />
+      </Suspense>
       <Cautions />
     </section>
   );

@@ -1,5 +1,6 @@
 import { lazy, Suspense } from 'react';
 import { perform } from '../actions/action.ts';
+import { benchSheet } from '../actions/bench-sheet.ts';
 import { handOver } from '../actions/hand-over.ts';
 import { redo } from '../actions/redo.ts';
 import { showList } from '../actions/show-list.ts';
@@ -39,6 +40,7 @@ export function TopBar() {
         <ActionButton action={undo} />
         <ActionButton action={redo} />
         <ActionButton action={handOver} />
+        <ActionButton action={benchSheet} shows="both" className="do print-sheet" />
         <MainMenu />
       </div>
     </header>

@@ -1,6 +1,6 @@
 /** Hands a file to the browser's downloads; works everywhere, even while the editor is broken. */
-export function download(name: string, text: string, type = 'application/json'): void {
-  const url = URL.createObjectURL(new Blob([text], { type }));
+export function download(name: string, content: string | Blob, type = 'application/json'): void {
+  const url = URL.createObjectURL(typeof content === 'string' ? new Blob([content], { type }) : content);
   const link = document.createElement('a');
   link.href = url;
   link.download = name;

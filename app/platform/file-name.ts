@@ -1,4 +1,10 @@
-const ENDINGS = { layout: '.ribbonwright.json', table: '.csv' } as const;
+const ENDINGS = {
+  layout: '.ribbonwright.json',
+  table: '.csv',
+  sheet: '.bench-sheet.html',
+  svg: '.svg',
+  png: '.png',
+} as const;
 const LONGEST = 80;
 
 /** Names that a widespread system keeps for devices, whatever their ending. */

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
+import { moduleBox } from '../../src/index.ts';
 import { selectionKey } from '../canvas/model.ts';
-import { moduleBox } from '../canvas/sheet.ts';
 import { type Editor, shownAnalysis } from '../editor.ts';
 import { useEditor, useSession } from '../hooks.ts';
 import { reveal } from '../store/focus-note.ts';

@@ -1,7 +1,7 @@
 import { memo, type RefObject, useMemo } from 'react';
 import type { PlacedModule, PlacedRow, Places } from '../../src/index.ts';
+import { layOutSheet, moduleBox, type Sheet } from '../../src/index.ts';
 import { selectionKey } from '../canvas/model.ts';
-import { layOutSheet, moduleBox, type Sheet } from '../canvas/sheet.ts';
 import { useAnalysis, useEditor, useGesture, useSession } from '../hooks.ts';
 import { figure } from '../panels/figures.ts';
 import { viewportNow } from '../store/view.ts';

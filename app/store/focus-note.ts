@@ -1,5 +1,4 @@
-import { type Note, spotsOf } from '../../src/index.ts';
-import { type Point, xOf, yOf } from '../canvas/sheet.ts';
+import { type Note, type Point, spotsOf, xOf, yOf } from '../../src/index.ts';
 import { type Editor, shownAnalysis } from '../editor.ts';
 import { freeStage, lookAt, sheetNow, viewportNow } from './view.ts';
 

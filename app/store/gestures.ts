@@ -1,7 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { Edit, Layout, Module, Take } from '../../src/index.ts';
+import type { Box, Edit, Layout, Module, Take } from '../../src/index.ts';
 import type { Moving, MovingStore, Overlay } from '../canvas/model.ts';
-import type { Box } from '../canvas/sheet.ts';
 import type { Clock } from '../platform/clock.ts';
 import { analyse } from './analysis.ts';
 import type { LayoutStore } from './layout-store.ts';

@@ -118,6 +118,8 @@ export interface Session {
   readonly showsLayouts: boolean;
   /** The ways to pass the layout on are open. */
   readonly handsOver: boolean;
+  /** The bench sheet lies open, to be printed. */
+  readonly showsSheet: boolean;
   /** A layout that came with a link, neither kept nor left yet. */
   readonly offered: Layout | null;
   /** The connector whose wrong plugging is rehearsed. */
@@ -167,6 +169,7 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   ribbonsWith: 'nowhere',
   showsLayouts: 'nowhere',
   handsOver: 'nowhere',
+  showsSheet: 'nowhere',
   offered: 'nowhere',
   rehearsing: 'nowhere',
   toggledGroups: 'nowhere',
@@ -208,6 +211,7 @@ export const FIRST_SESSION: Session = {
   ribbonsWith: null,
   showsLayouts: false,
   handsOver: false,
+  showsSheet: false,
   offered: null,
   rehearsing: null,
   toggledGroups: NOTHING,

@@ -1,7 +1,7 @@
+import { type Box, boardBox, moduleBox } from '../../src/index.ts';
 import { marksOf } from '../canvas/draw/marks.ts';
 import { hitPile, hitTest, SLOP } from '../canvas/hit-test.ts';
 import type { Hit } from '../canvas/model.ts';
-import { type Box, boardBox, moduleBox } from '../canvas/sheet.ts';
 import { type Editor, shownAnalysis } from '../editor.ts';
 import type { Point, Pointer } from '../tools/pointer.ts';
 import { sheetNow, toSheet } from './view.ts';

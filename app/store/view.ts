@@ -1,6 +1,5 @@
-import { mmToHp } from '../../src/index.ts';
+import { layOutSheet, mmOf, mmToHp, rowAt, type Sheet } from '../../src/index.ts';
 import type { Size, Viewport } from '../canvas/model.ts';
-import { layOutSheet, mmOf, rowAt, type Sheet } from '../canvas/sheet.ts';
 import { clampViewport, fitViewport, type Insets } from '../canvas/viewport.ts';
 import { type Editor, shownAnalysis } from '../editor.ts';
 import type { Point } from '../tools/pointer.ts';

@@ -1,7 +1,6 @@
-import type { JointTarget } from '../../src/index.ts';
+import type { JointTarget, Point } from '../../src/index.ts';
 import { drawAim } from '../canvas/draw/aim.ts';
 import type { Overlay } from '../canvas/model.ts';
-import type { Point } from '../canvas/sheet.ts';
 import type { RibbonEnd } from '../store/aim.ts';
 
 /**

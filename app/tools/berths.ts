@@ -1,30 +1,28 @@
 import {
   type Berth,
+  type Box,
   berthOn,
+  boardBox,
   connectorAt,
   groupBy,
-  isTaken,
-  type PlacedHeader,
-  type PlacedModule,
-  type Places,
-  remember,
-} from '../../src/index.ts';
-import { headerBox } from '../canvas/draw/headers.ts';
-import { runOf } from '../canvas/runs.ts';
-import {
-  type Box,
-  boardBox,
   headerPoint,
   heightMmOf,
+  isTaken,
   meets,
   mmOf,
   moduleBox,
+  type PlacedHeader,
+  type PlacedModule,
+  type Places,
   type Point,
+  remember,
   rowAt,
   rowOf,
+  runOf,
   xOf,
   yOf,
-} from '../canvas/sheet.ts';
+} from '../../src/index.ts';
+import { headerBox } from '../canvas/draw/headers.ts';
 import { type Editor, shownAnalysis } from '../editor.ts';
 import { sheetNow, toSheet } from '../store/view.ts';
 import type { Pointer } from './pointer.ts';

@@ -1,8 +1,7 @@
-import type { JointTarget } from '../../src/index.ts';
+import type { JointTarget, Point as SheetPoint } from '../../src/index.ts';
 import { placeBox } from '../canvas/draw/aim.ts';
 import { gripOn, SLOP } from '../canvas/hit-test.ts';
 import type { Hit } from '../canvas/model.ts';
-import type { Point as SheetPoint } from '../canvas/sheet.ts';
 import { type Editor, shownAnalysis } from '../editor.ts';
 import { ribbonsIn } from '../store/selection.ts';
 import { sheetNow, toSheet } from '../store/view.ts';

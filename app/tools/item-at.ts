@@ -1,7 +1,7 @@
+import { moduleBox } from '../../src/index.ts';
 import { openChoices } from '../by-list/open-choices.ts';
 import { connectorId, headerId, noteId } from '../by-list/tree.ts';
 import { type Hit, selectionKey } from '../canvas/model.ts';
-import { moduleBox } from '../canvas/sheet.ts';
 import { type Editor, shownAnalysis } from '../editor.ts';
 import { hitAt, notesAt } from '../store/under-pointer.ts';
 import { sheetNow, viewportNow } from '../store/view.ts';

@@ -1,5 +1,5 @@
+import { type Box, meets, moduleBox } from '../../src/index.ts';
 import { type SelectionKey, selectionKey } from '../canvas/model.ts';
-import { type Box, meets, moduleBox } from '../canvas/sheet.ts';
 import { type Editor, shownAnalysis } from '../editor.ts';
 import { sheetNow, toSheet } from '../store/view.ts';
 import type { Point, Pointer, Tool } from './pointer.ts';

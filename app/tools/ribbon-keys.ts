@@ -1,5 +1,4 @@
-import { connectorAt, type JointTarget, type LaidRibbon } from '../../src/index.ts';
-import { runOf } from '../canvas/runs.ts';
+import { connectorAt, type JointTarget, type LaidRibbon, runOf } from '../../src/index.ts';
 import { type Editor, shownAnalysis, shownTake } from '../editor.ts';
 import { chosenConnector, ownSeat, placesFor, type RibbonEnd, ribbonIn } from '../store/aim.ts';
 import { type Arrow, alongOf } from '../store/arrows.ts';

@@ -1,4 +1,4 @@
-import { sheetMm } from '../canvas/sheet.ts';
+import { sheetMm } from '../../src/index.ts';
 import { type Editor, shownAnalysis, shownTake } from '../editor.ts';
 import { railUnder } from '../store/view.ts';
 import type { Tool } from './pointer.ts';

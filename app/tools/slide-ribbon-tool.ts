@@ -1,11 +1,11 @@
 import {
   type DerivedTake,
   type Edit,
+  headerPoint,
   type LaidRibbon,
   type PlacedHeader,
   seatPlaces,
 } from '../../src/index.ts';
-import { headerPoint } from '../canvas/sheet.ts';
 import { type Editor, shownAnalysis, shownTake } from '../editor.ts';
 import { sheetNow, toSheet } from '../store/view.ts';
 import type { Point, Pointer, Tool } from './pointer.ts';

@@ -1,5 +1,5 @@
+import { railAt, rowAt } from '../../src/index.ts';
 import { selectionKey } from '../canvas/model.ts';
-import { railAt, rowAt } from '../canvas/sheet.ts';
 import { zoomAbout } from '../canvas/viewport.ts';
 import type { Editor } from '../editor.ts';
 import { boardUnder } from '../store/under-pointer.ts';

@@ -1,5 +1,5 @@
 import type { PlacedModule } from '../../src/index.ts';
-import { type Box, moduleBox, type Sheet } from '../canvas/sheet.ts';
+import { type Box, moduleBox, type Sheet } from '../../src/index.ts';
 import type { Arrow } from '../store/arrows.ts';
 
 const middleOf = ({ left, right }: Box): number => (left + right) / 2;

@@ -4,10 +4,11 @@ import { type Command, type Outcome, Refusal } from './command.ts';
 import { rehearse } from './rehearse.ts';
 import { schema } from './schema.ts';
 import { share } from './share.ts';
+import { sheet } from './sheet.ts';
 import { solve } from './solve.ts';
 import { unshare } from './unshare.ts';
 
-const commands: Readonly<Record<string, Command>> = { check, rehearse, schema, share, solve, unshare };
+const commands: Readonly<Record<string, Command>> = { check, rehearse, schema, share, sheet, solve, unshare };
 
 function help(): string {
   const lines = Object.entries(commands).map(

@@ -250,7 +250,7 @@ function joinSpans(
 }
 
 /** Of a ribbon's conductors where its kind does not say. */
-const DEFAULT_AWG = 28;
+export const DEFAULT_AWG = 28;
 
 function loadsOf({ places, kit }: DerivedTake, nodes: Numbering): Load[] {
   const ground = lineNumber(kit, GND);

@@ -36,6 +36,8 @@ export interface SheetOptions {
   readonly paper: Paper;
   /** Absent: all. */
   readonly pages?: ReadonlySet<SheetPageId>;
+  /** List every ribbon in the cut list, those that are owned too. */
+  readonly everyPiece?: boolean;
   /** What the printer makes of 100 mm, measured on the check bar; absent: 100. */
   readonly barMm?: number;
 }

@@ -1,4 +1,3 @@
-import { moduleBox } from '../../app/canvas/sheet.ts';
 import { createEditor } from '../../app/create-editor.ts';
 import { type Editor, shownAnalysis, shownTake } from '../../app/editor.ts';
 import { checksInUse } from '../../app/store/analysis.ts';
@@ -6,6 +5,7 @@ import { labelOf } from '../../app/store/edit-label.ts';
 import { sheetNow, viewportNow } from '../../app/store/view.ts';
 import type { Point, Pointer } from '../../app/tools/pointer.ts';
 import { createToolbox, type Toolbox } from '../../app/tools/toolbox.ts';
+import { moduleBox } from '../../src/drawing/sheet.ts';
 import { applyEdit, checks, type Module, type Take } from '../../src/index.ts';
 import { demoLayout } from '../../src/layout/demo.ts';
 import {

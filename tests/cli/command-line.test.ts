@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
@@ -215,6 +215,16 @@ describe('solve', () => {
   });
 });
 
+describe('sheet', () => {
+  it('saves the parts list beside the sheet, and cuts what is owned on demand', () => {
+    const parts = join(folder, 'parts.csv');
+    const args = ['sheet', demo, '--pages', 'cuts', '--parts', parts];
+    expect(cli(args).out).toContain('nothing is to be cut');
+    expect(readFileSync(parts, 'utf8')).toContain('module,Cobble,6,6,0,,,0\r\n');
+    expect(cli([...args, '--every-piece']).out).toContain('Every piece');
+  });
+});
+
 describe('the command line', () => {
   it('prints the schema', () => {
     const { exit, out } = cli(['schema']);
@@ -226,7 +236,7 @@ describe('the command line', () => {
     expect(cli(['--help']).out).toContain('rehearse FILE');
     expectRefusal(
       cli(['chekc', demo]),
-      /no command "chekc"; there are check, rehearse, schema, share, solve, unshare/,
+      /no command "chekc"; there are check, rehearse, schema, share, sheet, solve, unshare/,
     );
     expectRefusal(cli([]), /name a command/);
   });

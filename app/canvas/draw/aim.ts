@@ -1,14 +1,17 @@
+import type { Knot } from '../../../src/index.ts';
 import {
+  type Box,
   type DerivedTake,
   type JointTarget,
   type LaidRibbon,
+  meets,
+  type Point,
+  runOf,
+  type Sheet,
   socketBodyMm,
   waysOf,
 } from '../../../src/index.ts';
-import type { Knot } from '../knot.ts';
 import type { Aim } from '../model.ts';
-import { runOf } from '../runs.ts';
-import { type Box, meets, type Point, type Sheet } from '../sheet.ts';
 import { headerBox } from './headers.ts';
 import { addBox, addLine, boxAround, type Context, type Paper, paint } from './paper.ts';
 

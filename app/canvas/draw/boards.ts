@@ -1,5 +1,5 @@
 import type { DerivedTake, PlacedBoard } from '../../../src/index.ts';
-import { boardBox } from '../sheet.ts';
+import { boardBox } from '../../../src/index.ts';
 import { drawHeaders } from './headers.ts';
 import { addBox, type Context, LEAST_TEXT, type Paper, paint, textPx, widthOf, write } from './paper.ts';
 

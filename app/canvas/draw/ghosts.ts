@@ -1,4 +1,4 @@
-import type { Run } from '../runs.ts';
+import type { Run } from '../../../src/index.ts';
 import { addLine, type Context, type Paper, paint } from './paper.ts';
 
 /** Ribbons of hidden layers: thin dashes along their ways, so that nobody forgets that something lies there. */

@@ -1,4 +1,4 @@
-import { RAIL_END_MM, type SheetRow, xOf } from '../sheet.ts';
+import { RAIL_END_MM, type SheetRow, xOf } from '../../../src/index.ts';
 import { addBox, type Context, type Paper, paint } from './paper.ts';
 
 const WIDTH_PX = 9;

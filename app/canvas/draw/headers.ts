@@ -1,19 +1,15 @@
 import {
-  headerBodyMm,
-  NOTCH_MM,
+  type Box,
+  headerHalfMm,
+  headerPoint,
   PIN_MM,
-  type PinEnd,
   type PlacedHeader,
+  type Point,
+  pin1Shapes,
+  type Sheet,
   socketBodyMm,
 } from '../../../src/index.ts';
-import { type Box, headerPoint, type Point, type Sheet } from '../sheet.ts';
 import { addBox, addPolygon, boxAround, type Context, type Paper, paint, thinLine } from './paper.ts';
-
-/** Half of a header's outline on the rear, mm; the larger of box and plug, along and across the screen. */
-function headerHalfMm({ bus, keyed, axis }: PlacedHeader): { readonly x: number; readonly y: number } {
-  const { longMm, wideMm } = headerBodyMm(bus.pins, keyed);
-  return axis === 'vertical' ? { x: wideMm / 2, y: longMm / 2 } : { x: longMm / 2, y: wideMm / 2 };
-}
 
 /** Half of what a header and a connector on it cover upward and downward, mm. */
 export const headerReachMm = (header: PlacedHeader): number =>
@@ -24,27 +20,6 @@ export const headerReachMm = (header: PlacedHeader): number =>
 export function headerBox(sheet: Sheet, header: PlacedHeader): Box {
   const half = headerHalfMm(header);
   return boxAround(headerPoint(sheet, header), half.x * sheet.scale, half.y * sheet.scale);
-}
-
-/** Direction from the middle of a header to its pin 1, as seen from the rear. */
-const TO_PIN1: Record<PinEnd, Point> = {
-  up: { x: 0, y: -1 },
-  down: { x: 0, y: 1 },
-  left: { x: 1, y: 0 },
-  right: { x: -1, y: 0 },
-};
-
-/** From the middle of a header along its pins, and across them towards the side of pin 1; mm to px. */
-export function fromMiddle(
-  { x, y }: Point,
-  end: PinEnd,
-  scale: number,
-): (along: number, across: number) => Point {
-  const to = TO_PIN1[end];
-  return (along, across) => ({
-    x: x + (to.x * along + to.y * across) * scale,
-    y: y + (to.y * along - to.x * across) * scale,
-  });
 }
 
 /** Below this distance of the pins, px, a row of pins is drawn as a line. */
@@ -64,17 +39,6 @@ function addPins(ctx: Context, { x, y }: Point, { bus, axis }: PlacedHeader, sca
       else ctx.rect(x + offset - long / 2, y + across - size / 2, long, size);
     }
   }
-}
-
-/** An arrow at pin 1, and on its side the notch of a boxed header. */
-function addPin1(ctx: Context, at: ReturnType<typeof fromMiddle>, { bus, keyed }: PlacedHeader): void {
-  const { longMm, wideMm } = headerBodyMm(bus.pins, keyed);
-  const tip = Math.max(longMm, socketBodyMm(bus.pins).longMm) / 2 + 0.5;
-  addPolygon(ctx, [at(tip, PIN_MM / 2), at(tip + 2.2, PIN_MM / 2 - 1.5), at(tip + 2.2, PIN_MM / 2 + 1.5)]);
-  if (!keyed) return;
-  const side = wideMm / 2;
-  const half = NOTCH_MM / 2;
-  addPolygon(ctx, [at(-half, side - 1.3), at(half, side - 1.3), at(half, side), at(-half, side)]);
 }
 
 interface HeaderInks {
@@ -99,6 +63,8 @@ export function drawHeaders(
     addPins(ctx, headerPoint(sheet, header), header, scale),
   );
   paint(ctx, { fill: inks.arrow }, headers, (header) => {
-    if (header.pin1) addPin1(ctx, fromMiddle(headerPoint(sheet, header), header.pin1, scale), header);
+    if (!header.pin1) return;
+    for (const shape of pin1Shapes(header, headerPoint(sheet, header), header.pin1, scale))
+      addPolygon(ctx, shape);
   });
 }

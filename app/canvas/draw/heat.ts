@@ -1,8 +1,5 @@
-import type { PlacedModule, SpanCurrent } from '../../../src/index.ts';
-import { pointBetween } from '../connector-points.ts';
-import type { Knot } from '../knot.ts';
-import type { Run } from '../runs.ts';
-import { type Box, meets, moduleBox, type Point, type Sheet } from '../sheet.ts';
+import type { Knot, PlacedModule, Run, SpanCurrent } from '../../../src/index.ts';
+import { type Box, meets, moduleBox, type Point, pointBetween, type Sheet } from '../../../src/index.ts';
 import type { Theme } from '../theme.ts';
 import { LEAST_SCALE } from './labels.ts';
 import { circuitBox } from './modules.ts';

@@ -1,8 +1,5 @@
-import type { Kit } from '../../../src/index.ts';
-import { pointBetween } from '../connector-points.ts';
-import type { Knot } from '../knot.ts';
-import type { Run } from '../runs.ts';
-import type { Box, Point } from '../sheet.ts';
+import type { Box, Kit, Knot, Point, Run } from '../../../src/index.ts';
+import { pointBetween } from '../../../src/index.ts';
 import type { BusColour } from '../theme.ts';
 import {
   addBox,

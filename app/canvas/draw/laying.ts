@@ -1,6 +1,16 @@
-import { type Laying, socketBodyMm } from '../../../src/index.ts';
+import {
+  type Box,
+  type Laying,
+  type Point,
+  rowOf,
+  type Sheet,
+  type SheetRow,
+  socketBodyMm,
+  xOf,
+  yOf,
+  zOf,
+} from '../../../src/index.ts';
 import type { Overlay } from '../model.ts';
-import { type Box, type Point, rowOf, type Sheet, type SheetRow, xOf, yOf, zOf } from '../sheet.ts';
 import { drawDimensions, type Missing } from './misses.ts';
 import {
   addBox,

@@ -1,6 +1,6 @@
-import type { Run } from '../runs.ts';
-import type { Point } from '../sheet.ts';
-import { addLine, beside, type Context, type Paper, paint } from './paper.ts';
+import type { Point, Run } from '../../../src/index.ts';
+import { beside } from '../../../src/index.ts';
+import { addLine, type Context, type Paper, paint } from './paper.ts';
 import { stripePx } from './ribbons.ts';
 
 const lengthOf = (line: readonly Point[]): number =>

@@ -1,5 +1,14 @@
-import { type DerivedTake, type Level, type Note, spotsOf } from '../../../src/index.ts';
-import { type Box, type Point, type Sheet, xOf, yOf } from '../sheet.ts';
+import {
+  type Box,
+  type DerivedTake,
+  type Level,
+  type Note,
+  type Point,
+  type Sheet,
+  spotsOf,
+  xOf,
+  yOf,
+} from '../../../src/index.ts';
 import type { Theme } from '../theme.ts';
 import { addDot, addPolygon, CENTRED, type Context, type Paper, paint, write } from './paper.ts';
 

@@ -1,6 +1,4 @@
-import type { Knot } from '../knot.ts';
-import type { Run } from '../runs.ts';
-import type { Point } from '../sheet.ts';
+import type { Knot, Point, Run } from '../../../src/index.ts';
 import {
   addBox,
   addLine,

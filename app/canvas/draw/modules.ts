@@ -1,7 +1,16 @@
-import { type PlacedModule, panelHeightMm, panelHoles } from '../../../src/index.ts';
-import type { Knot } from '../knot.ts';
-import type { Run } from '../runs.ts';
-import { type Box, headerPoint, moduleBox, rowOf, type Sheet, xOf, yOf } from '../sheet.ts';
+import type { Knot, Run } from '../../../src/index.ts';
+import {
+  type Box,
+  headerPoint,
+  moduleBox,
+  type PlacedModule,
+  panelHeightMm,
+  panelHoles,
+  rowOf,
+  type Sheet,
+  xOf,
+  yOf,
+} from '../../../src/index.ts';
 import { drawHeaders, headerReachMm } from './headers.ts';
 import { type Stretch, writeName } from './name.ts';
 import { addBox, addDot, type Context, type Paper, paint, textPx, write } from './paper.ts';

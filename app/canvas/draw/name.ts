@@ -1,4 +1,4 @@
-import type { Box } from '../sheet.ts';
+import type { Box } from '../../../src/index.ts';
 import { type Context, LEAST_TEXT, type Lettering, widthOf, write, writeUpward } from './paper.ts';
 
 /** A stretch of a panel, px from the top of the sheet. */

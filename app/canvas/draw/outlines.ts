@@ -1,9 +1,18 @@
 import type { DerivedTake, SubjectType } from '../../../src/index.ts';
+import {
+  type Box,
+  beside,
+  boardBox,
+  boxOf,
+  moduleBox,
+  RAIL_END_MM,
+  type Run,
+  runOf,
+  type Sheet,
+} from '../../../src/index.ts';
 import { type Hit, selectionKey } from '../model.ts';
-import { type Run, runOf } from '../runs.ts';
-import { type Box, boardBox, boxOf, moduleBox, RAIL_END_MM, type Sheet } from '../sheet.ts';
 import { headerBox } from './headers.ts';
-import { addBox, addLine, beside, type Context, type Paper, paint } from './paper.ts';
+import { addBox, addLine, type Context, type Paper, paint } from './paper.ts';
 
 /** The shapes of some things of a take: boxes, and the ways of ribbons. */
 export interface Shapes {

@@ -1,7 +1,5 @@
-import type { PlacedModule } from '../../../src/index.ts';
+import type { Box, PlacedModule, Point, Run, Sheet } from '../../../src/index.ts';
 import type { Hidden } from '../layer-keys.ts';
-import type { Run } from '../runs.ts';
-import type { Box, Point, Sheet } from '../sheet.ts';
 import { font, type Theme } from '../theme.ts';
 
 /** What every drawing needs: the sheet, its colours, and the part of it that is worth drawing. */
@@ -73,19 +71,6 @@ export function addLine(ctx: Context, points: readonly Point[]): void {
 export function addPolygon(ctx: Context, points: readonly Point[]): void {
   addLine(ctx, points);
   ctx.closePath();
-}
-
-/** A line beside another, at a distance to its left. */
-export function beside(line: readonly Point[], distance: number): Point[] {
-  return line.map(({ x, y }, i) => {
-    const before = line[i - 1] ?? (line[i] as Point);
-    const after = line[i + 1] ?? (line[i] as Point);
-    const length = Math.hypot(after.x - before.x, after.y - before.y) || 1;
-    return {
-      x: x + ((after.y - before.y) / length) * distance,
-      y: y - ((after.x - before.x) / length) * distance,
-    };
-  });
 }
 
 export function addDot(ctx: Context, x: number, y: number, radius: number): void {

@@ -1,6 +1,12 @@
-import { HP_MM } from '../../../src/index.ts';
-import { RAIL_END_MM, RAIL_MM, type SheetRow, xOf } from '../sheet.ts';
-import { type FreeSpan, hpText } from './free-spans.ts';
+import {
+  type FreeSpan,
+  HP_MM,
+  hpText,
+  RAIL_END_MM,
+  RAIL_MM,
+  type SheetRow,
+  xOf,
+} from '../../../src/index.ts';
 import { addPolygon, type Context, LEAST_TEXT, type Paper, paint, textPx, widthOf, write } from './paper.ts';
 
 const HATCH_PX = 9;

@@ -1,39 +1,19 @@
-import {
-  archShape,
-  atMmOf,
-  type DerivedTake,
-  type LaidRibbon,
-  LEGS_TOUCH_RATIO,
-  type PlacedBoard,
-  type PlacedModule,
-  reachOf,
-  totalMm,
-} from '../../../src/index.ts';
-import type { Knot } from '../knot.ts';
-import type { Run } from '../runs.ts';
+import type { Run } from '../../../src/index.ts';
 import {
   boardBox,
+  CONNECTOR_MM,
+  type DerivedTake,
   moduleBox,
-  type Point,
+  type PlacedBoard,
+  type PlacedModule,
   RAIL_END_MM,
   rowOf,
-  type Sheet,
   type SheetRow,
+  sectionLine,
+  sliceOf,
   zOf,
-} from '../sheet.ts';
+} from '../../../src/index.ts';
 import { addBox, addLine, type Context, LEAST_TEXT, type Paper, paint, textPx, write } from './paper.ts';
-
-/** Height of a seated connector, mm. */
-const CONNECTOR_MM = 9;
-
-/** Drawn for a module whose depth nobody knows, mm. */
-const UNKNOWN_MM = 30;
-
-/** An arch too high for the case is drawn so far past its floor, mm. */
-const PAST_FLOOR_MM = 5;
-
-/** Points of a drawn arch. */
-const ARCH_POINTS = 25;
 
 const addSlice = (
   ctx: Context,
@@ -77,22 +57,6 @@ export function drawSectionTexts(
   }
 }
 
-interface Slice {
-  readonly module: PlacedModule;
-  readonly fullMm: number;
-  /** Without the plugs that the depth includes, or that were added to it. */
-  readonly bareMm: number;
-  readonly known: boolean;
-}
-
-function sliceOf(module: PlacedModule, take: DerivedTake): Slice {
-  const reach = reachOf(module, take);
-  const fullMm = reach ? totalMm(reach) : UNKNOWN_MM;
-  const includesPlugs = module.headers.length > 0 && module.facts.kind.depthIs !== 'without-plugs';
-  const plugMm = reach?.plugMm || (includesPlugs ? CONNECTOR_MM : 0);
-  return { module, fullMm, bareMm: Math.max(fullMm - plugMm, fullMm / 2), known: !!reach };
-}
-
 /** Modules from above: solid to their circuit, outlined to where their plugs reach; only outlined where not known. */
 export function drawModuleSlices(
   ctx: Context,
@@ -123,50 +87,6 @@ export function drawBoardSlices(ctx: Context, { sheet, theme }: Paper, boards: r
   });
 }
 
-/** The arch between two connectors on headers, as it will stand; nothing where the ribbon is too short for one. */
-function archBetween(row: SheetRow, ribbon: LaidRibbon, a: Knot, b: Knot, bodyMm: number): Point[] {
-  const free = Math.abs(atMmOf(ribbon, b.connector) - atMmOf(ribbon, a.connector)) - bodyMm;
-  const over = Math.max(Math.abs(b.x - a.x) / row.scale - bodyMm, free * LEGS_TOUCH_RATIO);
-  if (free <= 0 || over >= free * 0.999) return [];
-  const floorMm = row.placed.row.depthMm + PAST_FLOOR_MM;
-  const held = (Math.sign(b.x - a.x) * bodyMm * row.scale) / 2;
-  return archShape(free, over, ARCH_POINTS).map(({ alongMm, heightMm }) => {
-    const share = alongMm / over;
-    const level = depthOf(a) + (depthOf(b) - depthOf(a)) * share;
-    return {
-      x: a.x + held + (b.x - a.x - 2 * held) * share,
-      y: zOf(row, Math.min(level + heightMm, floorMm)),
-    };
-  });
-}
-
-const depthOf = ({ header }: Knot): number => header?.zMm ?? 0;
-
-/**
- * A ribbon from above. One that does not bend lies as deep as its deepest header holds it; one that does arches
- * between headers, and runs straight to free ends and to joints, behind which its arch is not computed. Of one that
- * would have to reach into another row only the part in the first of its rows is shown.
- */
-function lineOf(sheet: Sheet, { knots, ribbon }: Run, bodyMm: number): Point[] {
-  const inSomeRow = knots.filter((knot) => knot.header?.zMm !== undefined && !knot.stray?.otherRow);
-  const [first] = inSomeRow;
-  if (!first?.header) return [];
-  const { index } = first.header.row;
-  const seats = inSomeRow.filter(({ header }) => header?.row.index === index);
-  const row = rowOf(sheet, first.header);
-  const deepest = Math.max(...seats.map(depthOf));
-  const isEnd = (knot: Knot, i: number) => !knot.header && (i === 0 || i === knots.length - 1);
-  const stops = knots.filter((knot, i) => seats.includes(knot) || isEnd(knot, i));
-  const levelOf = (knot: Knot): number =>
-    !ribbon.facts.bends ? deepest : depthOf(seats.includes(knot) ? knot : first);
-  return stops.flatMap((knot, i) => {
-    const before = stops[i - 1];
-    const arches = before && ribbon.facts.bends && seats.includes(before) && seats.includes(knot);
-    const arch = arches ? archBetween(row, ribbon, before, knot, bodyMm) : [];
-    return [...arch, { x: knot.x, y: zOf(row, levelOf(knot)) }];
-  });
-}
-
 /** Flat ribbons from above: straight, or in their arches, with their connectors. */
 export function drawRibbonSlices(
   ctx: Context,
@@ -175,7 +95,7 @@ export function drawRibbonSlices(
   runs: readonly Run[],
 ): void {
   const flat = runs.filter(({ ribbon }) => ribbon.facts.flat);
-  const lines = flat.map((run) => lineOf(sheet, run, take.limits.connectorBodyMm));
+  const lines = flat.map((run) => sectionLine(sheet, run, take.limits.connectorBodyMm));
   const width = Math.max(1.6, take.limits.ribbonMm * sheet.scale * 0.8);
   ctx.lineJoin = 'round';
   for (const look of [

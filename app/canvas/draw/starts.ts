@@ -1,5 +1,5 @@
+import { boxOf, type SheetRow } from '../../../src/index.ts';
 import type { Place } from '../model.ts';
-import { boxOf, type SheetRow } from '../sheet.ts';
 import { addBox, type Context, type Paper, paint } from './paper.ts';
 
 /** Where what is in hand can start: a quiet frame around each place. */

@@ -1,4 +1,4 @@
-import type { Run } from '../runs.ts';
+import type { Run } from '../../../src/index.ts';
 import { addDot, addLine, type Context, type Paper, paint } from './paper.ts';
 
 /** From the front ribbons show only as thin dashes through the panels, enough to tell groups. */

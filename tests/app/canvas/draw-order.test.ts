@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { levelsOf } from '../../../app/canvas/draw-order.ts';
 import { hitPile } from '../../../app/canvas/hit-test.ts';
-import { runOf } from '../../../app/canvas/runs.ts';
-import { layOutSheet } from '../../../app/canvas/sheet.ts';
+import { levelsOf } from '../../../src/drawing/draw-order.ts';
+import { runOf } from '../../../src/drawing/runs.ts';
+import { layOutSheet } from '../../../src/drawing/sheet.ts';
 import { deriveTake, type Take } from '../../../src/index.ts';
 import { demoLayout } from '../../../src/layout/demo.ts';
 

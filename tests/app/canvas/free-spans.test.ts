@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { freeSpans, hpText } from '../../../app/canvas/draw/free-spans.ts';
 import { freeStretches } from '../../../app/canvas/draw/name.ts';
+import { freeSpans, hpText } from '../../../src/drawing/free-spans.ts';
 import { deriveRack, mixedTake } from './rack.ts';
 
 const { modules } = deriveRack(mixedTake()).places;

@@ -4,9 +4,9 @@ import { heatColours, heatOf, heatStep } from '../../../app/canvas/draw/heat.ts'
 import type { Paper } from '../../../app/canvas/draw/paper.ts';
 import { paintStill } from '../../../app/canvas/layers.ts';
 import type { Scene, Side } from '../../../app/canvas/model.ts';
-import { layOutSheet } from '../../../app/canvas/sheet.ts';
 import { THEMES } from '../../../app/canvas/theme.ts';
 import { heatMap } from '../../../app/power/heat-map.ts';
+import { layOutSheet } from '../../../src/drawing/sheet.ts';
 import { deriveTake, type Layout, type WholeTake } from '../../../src/index.ts';
 import { demoLayout } from '../../../src/layout/demo.ts';
 import { fakeContext, pxOf, type Stroke } from './fake-context.ts';

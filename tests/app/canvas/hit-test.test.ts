@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { hitTest, SLOP } from '../../../app/canvas/hit-test.ts';
 import type { Side } from '../../../app/canvas/model.ts';
-import { runOf } from '../../../app/canvas/runs.ts';
-import { boardBox, headerPoint, layOutSheet, moduleBox, type Sheet } from '../../../app/canvas/sheet.ts';
+import { runOf } from '../../../src/drawing/runs.ts';
+import { boardBox, headerPoint, layOutSheet, moduleBox, type Sheet } from '../../../src/drawing/sheet.ts';
 import type { PlacedHeader } from '../../../src/index.ts';
 import { deriveRack, mixedTake, rackTake } from './rack.ts';
 

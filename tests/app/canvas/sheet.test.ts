@@ -12,7 +12,7 @@ import {
   xOf,
   yOf,
   zOf,
-} from '../../../app/canvas/sheet.ts';
+} from '../../../src/drawing/sheet.ts';
 import { deriveRack, mixedTake } from './rack.ts';
 
 const take = deriveRack(mixedTake());

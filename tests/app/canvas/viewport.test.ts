@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Viewport } from '../../../app/canvas/model.ts';
-import { sheetMm } from '../../../app/canvas/sheet.ts';
 import {
   clampViewport,
   fitViewport,
@@ -10,6 +9,7 @@ import {
   turnViewport,
   zoomAbout,
 } from '../../../app/canvas/viewport.ts';
+import { sheetMm } from '../../../src/drawing/sheet.ts';
 import { deriveRack, mixedTake, rackTake } from './rack.ts';
 
 const { rows } = deriveRack(mixedTake()).places;

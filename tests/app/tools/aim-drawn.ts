@@ -1,9 +1,9 @@
 import { vi } from 'vitest';
 import { drawAim } from '../../../app/canvas/draw/aim.ts';
 import type { Aim } from '../../../app/canvas/model.ts';
-import { layOutSheet } from '../../../app/canvas/sheet.ts';
 import { THEMES } from '../../../app/canvas/theme.ts';
 import type { Editor } from '../../../app/editor.ts';
+import { layOutSheet } from '../../../src/drawing/sheet.ts';
 import { fakeContext } from '../canvas/fake-context.ts';
 
 /** What a running gesture has drawn over what moves of a connector's aim. The test that asks mocks the drawing of it. */

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { layOutSheet } from '../../../app/canvas/sheet.ts';
 import { shownAnalysis } from '../../../app/editor.ts';
 import { startAnnouncer } from '../../../app/store/announcer.ts';
 import { selectionOf } from '../../../app/store/selection.ts';
 import { createCarry } from '../../../app/tools/carry.ts';
 import { listKeysOf } from '../../../app/tools/list-keys.ts';
 import { walk } from '../../../app/tools/walk.ts';
+import { layOutSheet } from '../../../src/drawing/sheet.ts';
 import { Driver } from '../driver.ts';
 
 function carrying(id: string) {

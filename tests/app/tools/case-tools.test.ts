@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { boardBox } from '../../../app/canvas/sheet.ts';
 import { shownAnalysis } from '../../../app/editor.ts';
 import { sheetNow, viewportNow } from '../../../app/store/view.ts';
 import type { Point } from '../../../app/tools/pointer.ts';
+import { boardBox } from '../../../src/drawing/sheet.ts';
 import { Driver } from '../driver.ts';
 
 const board = (driver: Driver, id: string) => {

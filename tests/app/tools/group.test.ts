@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { selectJoined } from '../../../app/actions/select-joined.ts';
 import type { Hit } from '../../../app/canvas/model.ts';
-import { runOf } from '../../../app/canvas/runs.ts';
 import { shownAnalysis } from '../../../app/editor.ts';
 import { pileAt } from '../../../app/store/under-pointer.ts';
 import { sheetNow, viewportNow } from '../../../app/store/view.ts';
 import type { Point } from '../../../app/tools/pointer.ts';
+import { runOf } from '../../../src/drawing/runs.ts';
 import { Driver } from '../driver.ts';
 
 /** Longer than a double tap takes. */

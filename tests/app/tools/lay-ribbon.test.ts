@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { headerPoint } from '../../../app/canvas/sheet.ts';
 import { shownAnalysis } from '../../../app/editor.ts';
 import { sheetNow, viewportNow } from '../../../app/store/view.ts';
+import { headerPoint } from '../../../src/drawing/sheet.ts';
 import { demoLayout } from '../../../src/layout/demo.ts';
 import type { Layout } from '../../../src/layout/layout.ts';
 import { Driver } from '../driver.ts';

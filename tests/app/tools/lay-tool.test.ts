@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { headerPoint } from '../../../app/canvas/sheet.ts';
 import { shownAnalysis } from '../../../app/editor.ts';
 import { sheetNow, viewportNow } from '../../../app/store/view.ts';
 import type { Point } from '../../../app/tools/pointer.ts';
+import { headerPoint } from '../../../src/drawing/sheet.ts';
 import { demoLayout } from '../../../src/layout/demo.ts';
 import type { Layout, Module, Ribbon, RibbonKind, Take } from '../../../src/layout/layout.ts';
 import { Driver } from '../driver.ts';

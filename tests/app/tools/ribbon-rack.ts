@@ -1,9 +1,9 @@
-import { runOf } from '../../../app/canvas/runs.ts';
-import { headerPoint } from '../../../app/canvas/sheet.ts';
 import { shownAnalysis } from '../../../app/editor.ts';
 import { selectionOf } from '../../../app/store/selection.ts';
 import { sheetNow, viewportNow } from '../../../app/store/view.ts';
 import type { Point } from '../../../app/tools/pointer.ts';
+import { runOf } from '../../../src/drawing/runs.ts';
+import { headerPoint } from '../../../src/drawing/sheet.ts';
 import { demoLayout } from '../../../src/layout/demo.ts';
 import type { Layout, SeatedOn } from '../../../src/layout/layout.ts';
 import { Driver } from '../driver.ts';

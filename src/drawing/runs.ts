@@ -1,4 +1,6 @@
-import { connectorAt, type DerivedTake, type LaidRibbon, ribbonWidthMm } from '../../src/index.ts';
+import { ribbonWidthMm } from '../geometry/connector.ts';
+import type { DerivedTake } from '../wiring/derived-take.ts';
+import { connectorAt, type LaidRibbon } from '../wiring/laid-ribbon.ts';
 import { connectorPoints } from './connector-points.ts';
 import { type Knot, knotAt } from './knot.ts';
 import { leadCurve } from './lead-curve.ts';

@@ -1,4 +1,4 @@
-import type { LaidRibbon } from '../../src/index.ts';
+import type { LaidRibbon } from '../wiring/laid-ribbon.ts';
 
 export const overOf = ({ ribbon }: LaidRibbon): number => ribbon.over ?? 0;
 

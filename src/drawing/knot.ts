@@ -1,13 +1,8 @@
-import {
-  type Axis,
-  type DerivedTake,
-  type LaidRibbon,
-  type PinEnd,
-  type PlacedHeader,
-  socketBodyMm,
-  stripeAt,
-  waysOf,
-} from '../../src/index.ts';
+import { socketBodyMm } from '../geometry/connector.ts';
+import type { PlacedHeader } from '../geometry/place.ts';
+import type { Axis, PinEnd } from '../layout/layout.ts';
+import type { DerivedTake } from '../wiring/derived-take.ts';
+import { type LaidRibbon, stripeAt, waysOf } from '../wiring/laid-ribbon.ts';
 import { headerUnder } from './connector-points.ts';
 import { headerPoint, type Point, type Sheet } from './sheet.ts';
 

@@ -1,15 +1,14 @@
-import {
-  type DerivedTake,
-  type PlacedBoard,
-  type PlacedHeader,
-  type PlacedModule,
-  type PlacedRow,
-  panelHeightMm,
-  panelWidthMm,
-  remember,
-  type Side,
-} from '../../src/index.ts';
-import type { Size, Viewport } from './screen.ts';
+import type { PlacedBoard, PlacedHeader, PlacedModule, PlacedRow } from '../geometry/place.ts';
+import { panelHeightMm, panelWidthMm } from '../geometry/rack.ts';
+import type { Side } from '../geometry/side.ts';
+import { remember } from '../layout/remember.ts';
+import type { DerivedTake } from '../wiring/derived-take.ts';
+
+/** CSS px. */
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
 
 /**
  * One row on the sheet. All in CSS px from the sheet's origin; y grows downward. The sheet is similar to
@@ -33,6 +32,8 @@ export interface SheetRow {
   readonly rulerY: number;
   readonly sectionTop: number;
   readonly sectionBottom: number;
+  /** How deep the section is drawn: 1 is as deep as it is, 0 not at all. */
+  readonly depthScale: number;
 }
 
 /** A take drawn from one side at one scale. */
@@ -71,21 +72,35 @@ export const RAIL_MM = 5.6;
 /** How far a rail runs on beyond the row's ends. */
 export const RAIL_END_MM = 4;
 
-const sectionMm = ({ row }: PlacedRow): number => row.depthMm * DEPTH_SCALE;
+/** What is drawn of each row. */
+export interface Shown {
+  /** The panels as seen from a side. */
+  readonly panels: boolean;
+  /** See `SheetRow`. */
+  readonly depthScale: number;
+}
 
-const bodyMm = ({ row }: PlacedRow): number => panelHeightMm(row.heightU);
+/** Panels and a flat section, as on the screen. */
+const ON_SCREEN: Shown = { panels: true, depthScale: DEPTH_SCALE };
 
-const heightMm = (row: PlacedRow): number => TITLE_MM + bodyMm(row) + RULER_MM + sectionMm(row);
+const sectionMm = ({ row }: PlacedRow, { depthScale }: Shown): number => row.depthMm * depthScale;
+
+const bodyMm = ({ row }: PlacedRow, { panels }: Shown): number => (panels ? panelHeightMm(row.heightU) : 0);
+
+const heightMm = (row: PlacedRow, shown: Shown): number =>
+  TITLE_MM + bodyMm(row, shown) + RULER_MM + sectionMm(row, shown);
 
 /** Size of the sheet at 1 px per mm. */
-export const sheetMm = remember((rows: readonly PlacedRow[]): Size => {
+export const sheetMm = remember((rows: readonly PlacedRow[]): Size => sizeOf(rows, ON_SCREEN));
+
+function sizeOf(rows: readonly PlacedRow[], shown: Shown): Size {
   const widest = Math.max(0, ...rows.map(({ widthMm }) => widthMm));
   const gaps = Math.max(0, rows.length - 1) * ROW_GAP_MM;
   return {
     width: widest + 2 * MARGIN_MM,
-    height: rows.reduce((sum, row) => sum + heightMm(row), gaps + 2 * MARGIN_MM),
+    height: rows.reduce((sum, row) => sum + heightMm(row, shown), gaps + 2 * MARGIN_MM),
   };
-});
+}
 
 function layOutRow(
   placed: PlacedRow,
@@ -93,13 +108,14 @@ function layOutRow(
   scale: number,
   topMm: number,
   sheetWidth: number,
+  shown: Shown,
 ): SheetRow {
   const front = side === 'front';
   const originX = front ? MARGIN_MM * scale : sheetWidth - MARGIN_MM * scale;
   const stepX = front ? scale : -scale;
   const end = originX + stepX * placed.widthMm;
   const bodyTop = topMm + TITLE_MM;
-  const bodyBottom = bodyTop + bodyMm(placed);
+  const bodyBottom = bodyTop + bodyMm(placed, shown);
   const section = bodyBottom + RULER_MM;
   return {
     placed,
@@ -114,7 +130,8 @@ function layOutRow(
     bottom: bodyBottom * scale,
     rulerY: (section - 2.8) * scale,
     sectionTop: section * scale,
-    sectionBottom: (section + sectionMm(placed)) * scale,
+    sectionBottom: (section + sectionMm(placed, shown)) * scale,
+    depthScale: shown.depthScale,
   };
 }
 
@@ -136,17 +153,31 @@ export function layOutSheet(
   const width = sheetMm(like.places.rows).width * scale;
   const last = laidOut.get(places.rows);
   if (last && last.side === side && last.scale === scale && last.width === width) return last;
-  let topMm = MARGIN_MM;
-  const rows = places.rows.map((placed) => {
-    const row = layOutRow(placed, side, scale, topMm, width);
-    topMm += heightMm(placed) + ROW_GAP_MM;
-    return row;
-  });
-  const rowById = new Map(rows.map((row) => [row.placed.row.id, row]));
-  const sheet: Sheet = { side, scale, width, height: size.height * scale, rows, rowById };
+  const sheet = sheetOf(places.rows, side, scale, { width, height: size.height * scale }, ON_SCREEN);
   laidOut.set(places.rows, sheet);
   return sheet;
 }
+
+function sheetOf(
+  placedRows: readonly PlacedRow[],
+  side: Side,
+  scale: number,
+  { width, height }: Size,
+  shown: Shown,
+): Sheet {
+  let topMm = MARGIN_MM;
+  const rows = placedRows.map((placed) => {
+    const row = layOutRow(placed, side, scale, topMm, width, shown);
+    topMm += heightMm(placed, shown) + ROW_GAP_MM;
+    return row;
+  });
+  const rowById = new Map(rows.map((row) => [row.placed.row.id, row]));
+  return { side, scale, width, height, rows, rowById };
+}
+
+/** Lays out a take for paper, in mm of the case. */
+export const layOutForPaper = ({ places }: Pick<DerivedTake, 'places'>, side: Side, shown: Shown): Sheet =>
+  sheetOf(places.rows, side, 1, sizeOf(places.rows, shown), shown);
 
 /** px of a place along the row, mm from its left end seen from the front. */
 export const xOf = ({ originX, stepX }: SheetRow, mm: number): number => originX + stepX * mm;
@@ -162,7 +193,7 @@ export const heightMmOf = ({ bottom, scale }: SheetRow, y: number): number => (b
 
 /** px in the section of a depth behind the panels, mm: the side looked at lies at the bottom. */
 export function zOf(row: SheetRow, mm: number): number {
-  const depth = mm * row.scale * DEPTH_SCALE;
+  const depth = mm * row.scale * row.depthScale;
   return row.side === 'rear' ? row.sectionTop + depth : row.sectionBottom - depth;
 }
 
@@ -189,7 +220,7 @@ export function railAt(row: SheetRow, { x, y }: Point, slop: number): 'rail' | '
 }
 
 /** The part of the sheet that a screen of this size shows. */
-export const viewOf = ({ x, y }: Pick<Viewport, 'x' | 'y'>, { width, height }: Size): Box => ({
+export const viewOf = ({ x, y }: Point, { width, height }: Size): Box => ({
   left: -x,
   top: -y,
   right: width - x,

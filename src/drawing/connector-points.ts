@@ -1,14 +1,7 @@
-import {
-  atMmOf,
-  connectorAt,
-  type DerivedTake,
-  directionOf,
-  type Joint,
-  type LaidRibbon,
-  type Lie,
-  orderOf,
-  type PlacedHeader,
-} from '../../src/index.ts';
+import type { PlacedHeader } from '../geometry/place.ts';
+import type { DerivedTake } from '../wiring/derived-take.ts';
+import { atMmOf, connectorAt, type Joint, type LaidRibbon, orderOf } from '../wiring/laid-ribbon.ts';
+import { directionOf, type Lie } from '../wiring/lie.ts';
 import { headerPoint, type Point, rowOf, type Sheet, xOf, yOf } from './sheet.ts';
 
 /** Where the free end of a loose ribbon hangs, mm from its last seat. */
