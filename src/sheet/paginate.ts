@@ -108,7 +108,7 @@ function tableMarkup({ columns }: Table, head: Laid, rows: readonly Laid[]): Mar
 }
 
 /** Words between tables. */
-export function paragraph(text: string, widthMm: number, letters: Letters = { sizeMm: LETTERS_MM }): Block {
+function paragraph(text: string, widthMm: number, letters: Letters = { sizeMm: LETTERS_MM }): Block {
   const lines = linesOf(text, widthMm, letters);
   const heightMm = round(lines.length * letters.sizeMm * LEADING + 2);
   const bold = letters.bold ? ';font-weight:700' : '';

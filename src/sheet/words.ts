@@ -16,9 +16,6 @@ const MINUS = '\u2212';
 export const reading = (value: number, decimals: number): string =>
   (value + 0).toFixed(decimals).replace('-', MINUS);
 
-/** Where pin 1 of a header lies, seen from the rear. */
-export const pin1Words = ({ pin1 }: PlacedHeader): string => (pin1 ? FROM_REAR[pin1] : 'look for pin 1');
-
 /** Which way the stripe points at a connector, seen from the rear. */
 export function stripeWords(ribbon: LaidRibbon, connector: number, header: PlacedHeader | undefined): string {
   if (!header && ribbon.uses[connector]?.some(({ on }) => on.type === 'connector')) return 'stripe to stripe';
