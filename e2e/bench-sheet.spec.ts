@@ -59,7 +59,7 @@ for (const [name, make, paper] of LAYOUTS) {
       expect(Math.abs(Math.min(widthMm, heightMm) - short)).toBeLessThan(POINT_MM);
       expect(Math.abs(Math.max(widthMm, heightMm) - long)).toBeLessThan(POINT_MM);
     }
-    texts.forEach((text, i) => expect(text).toContain(`page${i + 1}of${pages}`));
+    for (const [i, text] of texts.entries()) expect(text).toContain(`page${i + 1}of${pages}`);
 
     // Characters that no font here has come out as whatever stands for them: names are found by what they end in.
     const printed = texts.join('');

@@ -1,5 +1,6 @@
 import { socketBodyMm } from '../geometry/connector.ts';
 import type { PlacedHeader } from '../geometry/place.ts';
+import { endSeenFrom } from '../geometry/side.ts';
 import type { Axis, PinEnd } from '../layout/layout.ts';
 import type { DerivedTake } from '../wiring/derived-take.ts';
 import { type LaidRibbon, stripeAt, waysOf } from '../wiring/laid-ribbon.ts';
@@ -25,11 +26,6 @@ export interface Knot extends Point {
     | (Point & { readonly dxMm: number; readonly dyMm: number; readonly otherRow: boolean })
     | undefined;
 }
-
-const MIRRORED: Partial<Record<PinEnd, PinEnd>> = { left: 'right', right: 'left' };
-
-const onScreen = (end: PinEnd | undefined, { side }: Sheet): PinEnd | undefined =>
-  end && side === 'rear' ? (MIRRORED[end] ?? end) : end;
 
 function strayAt(sheet: Sheet, take: DerivedTake, ribbon: LaidRibbon, connector: number): Knot['stray'] {
   const stray = take.lies.get(ribbon)?.strays.find(({ seat }) => seat.connector === connector);
@@ -67,7 +63,7 @@ export function knotAt(
     axis,
     halfWidth: axis === 'vertical' ? wide : long,
     halfHeight: axis === 'vertical' ? long : wide,
-    pin1: flat ? stripeAt(ribbon, connector) : onScreen(header?.pin1, sheet),
+    pin1: flat ? stripeAt(ribbon, connector) : endSeenFrom(sheet.side, header?.pin1),
     header,
     stray,
   };

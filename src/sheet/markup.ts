@@ -25,8 +25,16 @@ const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g;
 /** Half of a pair without the other. */
 const LONE_HALF = /[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
+/** Signs that turn round what follows them: "stripe down" must not read another way because of a name before it. */
+const TURNING = /[\u202a-\u202e\u2066-\u2069]/g;
+
+/** More marks on a letter than any script has: they would reach over the lines above. */
+const HEAPED_MARKS = /(\p{M}{4})\p{M}+/gu;
+
 const escaped = (text: string): string =>
   text
+    .replace(TURNING, '')
+    .replace(HEAPED_MARKS, '$1')
     .replace(FORBIDDEN, '\ufffd')
     .replace(LONE_HALF, '\ufffd')
     .replace(/[&<>"']/g, (sign) => ESCAPES[sign] as string);

@@ -1,6 +1,6 @@
 import { lineNumber } from '../electrical/network.ts';
 import type { PartPower, Power } from '../electrical/power.ts';
-import type { PlacedHeader } from '../geometry/place.ts';
+import { endSeenFrom } from '../geometry/side.ts';
 import { GND } from '../layout/defaults.ts';
 import type { PinEnd, Supply, Voltage } from '../layout/layout.ts';
 import { remember } from '../layout/remember.ts';
@@ -18,11 +18,6 @@ export interface SeatToCheck {
   readonly pin1: PinEnd | undefined;
 }
 
-const MIRRORED: Readonly<Record<PinEnd, PinEnd>> = { left: 'right', right: 'left', up: 'up', down: 'down' };
-
-/** The end with pin 1 as it is seen from the rear; ends are given as seen from the front. */
-export const pin1FromRear = ({ pin1 }: PlacedHeader): PinEnd | undefined => pin1 && MIRRORED[pin1];
-
 /** Every seat on an open header; boards first, then modules, as the document lists them. */
 export function seatsToCheck({ wiring }: WholeTake): readonly SeatToCheck[] {
   const rank = ({ on: { header } }: HeaderJoint): number => (header.owner.type === 'board' ? 0 : 1);
@@ -38,7 +33,7 @@ export function seatsToCheck({ wiring }: WholeTake): readonly SeatToCheck[] {
     .map((seat) => ({
       seat,
       freePins: Math.max(0, seat.on.header.bus.pins - waysOf(seat.ribbon, seat.connector)),
-      pin1: pin1FromRear(seat.on.header),
+      pin1: endSeenFrom('rear', seat.on.header.pin1),
     }));
 }
 

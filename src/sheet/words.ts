@@ -1,14 +1,7 @@
 import { targetInFull } from '../checks/words.ts';
 import type { PlacedHeader } from '../geometry/place.ts';
-import type { PinEnd } from '../layout/layout.ts';
+import { endSeenFrom } from '../geometry/side.ts';
 import { type Joint, type LaidRibbon, orderOf, stripeAt } from '../wiring/laid-ribbon.ts';
-
-const FROM_REAR: Readonly<Record<PinEnd, string>> = {
-  down: 'down',
-  up: 'up',
-  left: 'right',
-  right: 'left',
-};
 
 const MINUS = '\u2212';
 
@@ -16,14 +9,11 @@ const MINUS = '\u2212';
 export const reading = (value: number, decimals: number): string =>
   (value + 0).toFixed(decimals).replace('-', MINUS);
 
-/** Where pin 1 of a header lies, seen from the rear. */
-export const pin1Words = ({ pin1 }: PlacedHeader): string => (pin1 ? FROM_REAR[pin1] : 'look for pin 1');
-
 /** Which way the stripe points at a connector, seen from the rear. */
 export function stripeWords(ribbon: LaidRibbon, connector: number, header: PlacedHeader | undefined): string {
   if (!header && ribbon.uses[connector]?.some(({ on }) => on.type === 'connector')) return 'stripe to stripe';
   if (ribbon.facts.flat) return `stripe ${stripeAt(ribbon, connector)}`;
-  return header?.pin1 ? `stripe ${FROM_REAR[header.pin1]}` : 'stripe at pin 1';
+  return header?.pin1 ? `stripe ${endSeenFrom('rear', header.pin1)}` : 'stripe at pin 1';
 }
 
 /** What a connector sits on: of several drawn seats the one that conducts. */

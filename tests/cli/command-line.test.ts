@@ -223,6 +223,33 @@ describe('sheet', () => {
     expect(readFileSync(parts, 'utf8')).toContain('module,Cobble,6,6,0,,,0\r\n');
     expect(cli([...args, '--every-piece']).out).toContain('Every piece');
   });
+
+  it('writes one self-contained page of HTML, and says nothing', () => {
+    const out = join(folder, 'sheet.html');
+    expect(cli(['sheet', demo, '--out', out, '--take', 'one-long-jetty'])).toEqual({
+      exit: 0,
+      out: '',
+      err: '',
+    });
+    const html = readFileSync(out, 'utf8');
+    expect(html).toContain('<!doctype html>');
+    expect(html).toContain('One long jetty');
+    expect(html).not.toMatch(/<script|\b(src|href)=|url\(/);
+  });
+
+  it('prints the pages that are asked for, on the paper that is asked for', () => {
+    const { out, exit } = cli(['sheet', demo, '--pages', 'rear,gig-card', '--paper', 'letter']);
+    expect(exit).toBe(0);
+    expect(Array.from(out.matchAll(/data-page="([\w-]+)"/g), ([, id]) => id)).toEqual(['rear', 'gig-card']);
+    expect(out).toContain('215.9mm');
+  });
+
+  it('refuses what it does not know', () => {
+    expectRefusal(cli(['sheet', demo, '--pages', 'rear,frnt']), /no page "frnt"; did you mean "front"\?/);
+    expectRefusal(cli(['sheet', demo, '--paper', 'a3']), /a4 or letter/);
+    expectRefusal(cli(['sheet', demo, '--bar', '7']), /80 to 120/);
+    expectRefusal(cli(['sheet', demo, '--out', join(folder, 'none', 'x.html')]), /cannot be written/);
+  });
 });
 
 describe('the command line', () => {

@@ -21,3 +21,8 @@ test('no text whatever brings a sign of markup, or one that a drawing cannot hol
   };
   fc.assert(fc.property(fc.string({ unit: 'binary' }), holds));
 });
+
+test('a name cannot turn round the words after it, nor heap marks over the lines above', () => {
+  expect(markup`${'\u202eabc'} stripe down`.text).toBe('abc stripe down');
+  expect(markup`${`e${'\u0301'.repeat(30)}!`}`.text).toBe(`e${'\u0301'.repeat(4)}!`);
+});

@@ -1,13 +1,13 @@
 import { connectorName, count, hp, list, targetInFull } from '../../checks/words.ts';
+import { endSeenFrom } from '../../geometry/side.ts';
 import type { HeaderJoint } from '../../wiring/harness.ts';
 import { stripeAt, waysOf } from '../../wiring/laid-ribbon.ts';
-import { pin1FromRear } from '../power-up.ts';
 import type { PageMaker } from '../sheet-page.ts';
 import { orderOfWork, type WorkStep } from '../steps.ts';
 import { caution, pagesWith, sentences } from './table.ts';
 
 const pin1Words = ({ on }: HeaderJoint): string => {
-  const end = pin1FromRear(on.header);
+  const end = endSeenFrom('rear', on.header.pin1);
   return end ? `pin 1 ${end} (rear)` : 'pin 1 not known: find it first';
 };
 

@@ -12,8 +12,8 @@ import {
   xOf,
   yOf,
   zOf,
-} from '../../../src/drawing/sheet.ts';
-import { deriveRack, mixedTake } from './rack.ts';
+} from '../../src/drawing/sheet.ts';
+import { deriveRack, mixedTake } from '../app/canvas/rack.ts';
 
 const take = deriveRack(mixedTake());
 

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Knot } from '../../../src/drawing/knot.ts';
-import { leadCurve } from '../../../src/drawing/lead-curve.ts';
-import { type Run, runOf } from '../../../src/drawing/runs.ts';
-import { headerPoint, layOutSheet, type Sheet, type SheetRow, yOf } from '../../../src/drawing/sheet.ts';
-import type { Ribbon, Take } from '../../../src/index.ts';
-import { deriveRack, mixedTake } from './rack.ts';
+import type { Knot } from '../../src/drawing/knot.ts';
+import { leadCurve } from '../../src/drawing/lead-curve.ts';
+import { type Run, runOf } from '../../src/drawing/runs.ts';
+import { headerPoint, layOutSheet, type Sheet, type SheetRow, yOf } from '../../src/drawing/sheet.ts';
+import type { Ribbon, Take } from '../../src/index.ts';
+import { deriveRack, mixedTake } from '../app/canvas/rack.ts';
 
 const SCALE = 2;
 
