@@ -255,7 +255,7 @@ describe('the command line', () => {
     expect(cli(['--help']).out).toContain('rehearse FILE');
     expectRefusal(
       cli(['chekc', demo]),
-      /no command "chekc"; there are check, rehearse, schema, share, solve, unshare/,
+      /no command "chekc"; there are check, rehearse, schema, share, sheet, solve, unshare/,
     );
     expectRefusal(cli([]), /name a command/);
   });
