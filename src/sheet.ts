@@ -4,5 +4,7 @@ export { type ChangeStep, changeSheet, STAGE_WORDS, stagesOf } from './sheet/cha
 export { VIEWS, type View } from './sheet/drawing.ts';
 export { drawingFile, FILE_SCALE } from './sheet/drawing-file.ts';
 export { PAGE_NAMES } from './sheet/page-names.ts';
+export { partsListOf } from './sheet/parts.ts';
+export { partsCsv } from './sheet/parts-csv.ts';
 export { harnessRevision } from './sheet/revision.ts';
 export { type Paper, SHEET_PAGE_IDS, type SheetPageId } from './sheet/sheet-page.ts';

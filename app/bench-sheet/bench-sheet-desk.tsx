@@ -8,6 +8,8 @@ import {
   PAGE_NAMES,
   type Paper,
   pagesOf,
+  partsCsv,
+  partsListOf,
   SHEET_PAGE_IDS,
   type SheetPageId,
   VIEWS,
@@ -36,6 +38,7 @@ export function BenchSheetDesk() {
   const [paper, setPaper] = useState<Paper>('a4');
   const [leftOut, setLeftOut] = useState<ReadonlySet<SheetPageId>>(new Set());
   const [barText, setBarText] = useState('100');
+  const [everyPiece, setEveryPiece] = useState(false);
   const [said, setSaid] = useState('');
   const ref = useModal('.do');
   const frame = useRef<HTMLIFrameElement>(null);
@@ -45,9 +48,10 @@ export function BenchSheetDesk() {
   /** Pages that this take has anything for, and how many. */
   const counts = useMemo(() => {
     const all = new Map<SheetPageId, number>();
-    for (const { id } of pagesOf(factsOf(layout, take.id, { paper }))) all.set(id, (all.get(id) ?? 0) + 1);
+    for (const { id } of pagesOf(factsOf(layout, take.id, { paper, ...(everyPiece && { everyPiece }) })))
+      all.set(id, (all.get(id) ?? 0) + 1);
     return all;
-  }, [layout, take, paper]);
+  }, [layout, take, paper, everyPiece]);
   const ids = SHEET_PAGE_IDS.filter((id) => counts.has(id));
   const chosen = ids.filter((id) => !leftOut.has(id));
   const pages = chosen.reduce((sum, id) => sum + (counts.get(id) ?? 0), 0);
@@ -57,14 +61,19 @@ export function BenchSheetDesk() {
         paper,
         pages: new Set(SHEET_PAGE_IDS.filter((id) => !leftOut.has(id))),
         ...(barMm !== undefined && { barMm }),
+        ...(everyPiece && { everyPiece }),
       }),
-    [layout, take, paper, leftOut, barMm],
+    [layout, take, paper, leftOut, barMm, everyPiece],
   );
 
   const close = (): void => session.setState({ showsSheet: false });
   const name = `${layout.title} ${take.name}`;
   const save = (): void => {
     download(fileNameOf(name, 'sheet'), html, 'text/html');
+    setSaid('Saved.');
+  };
+  const saveParts = (): void => {
+    download(fileNameOf(`${name} ${PAGE_NAMES.parts}`, 'table'), partsCsv(partsListOf(derived)), 'text/csv');
     setSaid('Saved.');
   };
   const saveDrawing = async (view: View, as: 'svg' | 'png'): Promise<void> => {
@@ -121,6 +130,9 @@ export function BenchSheetDesk() {
             >
               Save as HTML
             </button>
+            <button type="button" className="second" onClick={saveParts}>
+              Parts as CSV
+            </button>
           </p>
           <p role="status" className="said">
             {said}
@@ -135,6 +147,14 @@ export function BenchSheetDesk() {
               </label>
             ))}
           </fieldset>
+          <label className="tick">
+            <input
+              type="checkbox"
+              checked={everyPiece}
+              onChange={({ currentTarget: { checked } }) => setEveryPiece(checked)}
+            />
+            <span>Cut every piece, also those that are owned</span>
+          </label>
           <fieldset className="papers">
             <legend>Paper</legend>
             {(Object.keys(PAPER_NAMES) as Paper[]).map((each) => (

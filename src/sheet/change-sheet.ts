@@ -6,7 +6,6 @@ import { harnessStates } from '../wiring/harness-tests.ts';
 import { type LaidRibbon, stripeAt } from '../wiring/laid-ribbon.ts';
 import { ownedLeft } from '../wiring/stock.ts';
 import type { WholeTake } from '../wiring/whole-take.ts';
-import { type Markup, markup } from './markup.ts';
 
 /** What is done together, in this order. */
 const STAGES = ['have', 'off', 'unplug', 'out', 'move', 'make', 'seat', 'test', 'on'] as const;
@@ -233,15 +232,3 @@ export const stagesOf = ({
     const own = steps.filter((step) => step.stage === stage);
     return own.length > 0 ? [{ stage, steps: own }] : [];
   });
-
-/** The change sheet to be printed: each step with a box to tick. */
-export function changeSheetBody(sheet: ChangeSheet): Markup {
-  if (sheet.steps.length === 0)
-    return markup`<p>Nothing has to be changed: ${sheet.to} is what is in the case.</p>`;
-  return markup`<p>From ${sheet.from}, which is in the case, to ${sheet.to}.</p>${stagesOf(sheet).map(
-    ({ stage, steps }) =>
-      markup`<h3>${STAGE_WORDS[stage]}</h3><ol class="steps">${steps.map(
-        ({ words }) => markup`<li><span class="box" aria-hidden="true"></span>${words}</li>`,
-      )}</ol>`,
-  )}`;
-}

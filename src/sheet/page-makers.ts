@@ -1,3 +1,4 @@
+import { changePage } from './pages/change-page.ts';
 import { continuityPage } from './pages/continuity-page.ts';
 import { cutsPage } from './pages/cuts-page.ts';
 import { faultFindingPage } from './pages/fault-finding-page.ts';
@@ -27,5 +28,6 @@ export const PAGE_MAKERS: readonly (readonly [id: SheetPageId, maker: PageMaker]
   ['power-up', powerUpPage],
   ['fault-finding', faultFindingPage],
   ['labels', labels],
+  ['change', changePage],
   ['gig-card', gigCard],
 ];

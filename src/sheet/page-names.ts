@@ -14,5 +14,6 @@ export const PAGE_NAMES: Readonly<Record<SheetPageId, string>> = {
   'power-up': 'Powering up',
   'fault-finding': 'Fault finding',
   labels: 'Labels',
+  change: 'Change sheet',
   'gig-card': 'Gig card',
 };

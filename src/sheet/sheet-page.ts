@@ -19,6 +19,7 @@ export const SHEET_PAGE_IDS = [
   'power-up',
   'fault-finding',
   'labels',
+  'change',
   'gig-card',
 ] as const;
 

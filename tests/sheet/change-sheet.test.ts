@@ -4,7 +4,9 @@ import { applyEdit } from '../../src/edit/apply.ts';
 import type { Edit } from '../../src/edit/edit.ts';
 import { demoLayout } from '../../src/layout/demo.ts';
 import type { Layout, Module, ModuleKind, Row, Take } from '../../src/layout/layout.ts';
-import { changeSheet, changeSheetBody, type SeatsOf, stagesOf } from '../../src/sheet/change-sheet.ts';
+import { factsOf } from '../../src/sheet/bench-sheet.ts';
+import { changeSheet, type SeatsOf, stagesOf } from '../../src/sheet/change-sheet.ts';
+import { changePage } from '../../src/sheet/pages/change-page.ts';
 import { deriveTake } from '../../src/wiring/derive.ts';
 import { anyDraw, editFrom } from '../edit/any-edit.ts';
 import { anyLayout } from '../support/little-layout.ts';
@@ -14,8 +16,8 @@ const demo = demoLayout();
 const [first, second] = demo.takes as [Take, Take];
 const derived = (layout: Layout, take: Take = layout.takes[0] as Take) => deriveTake(layout.kit, take);
 
-function edited(edit: Edit): Layout {
-  const done = applyEdit(demo, edit);
+function edited(edit: Edit, layout = demo): Layout {
+  const done = applyEdit(layout, edit);
   if (!done.ok) throw new Error(done.error.message);
   return done.value;
 }
@@ -30,7 +32,6 @@ describe('a change sheet', () => {
   it('has nothing to do from a take to itself', () => {
     const sheet = changeSheet(derived(demo), derived(demo));
     expect(sheet.steps).toEqual([]);
-    expect(changeSheetBody(sheet).text).toContain('Nothing has to be changed');
   });
 
   it('has nothing to do where only names differ', () => {
@@ -103,10 +104,14 @@ describe('a change sheet', () => {
     );
   });
 
-  it('escapes what people typed', () => {
+  it('is a page of the sheet where another take is in the case, with what people typed escaped', () => {
     const renamed = edited({ type: 'rename-take', take: first.id, name: '<b>&' });
-    expect(changeSheetBody(changeSheet(derived(renamed), derived(demo, second))).text).toContain(
-      '&lt;b&gt;&amp;',
-    );
+    const marked = edited({ type: 'mark-in-case', inCase: first.id }, renamed);
+    const pages = (take: Take) =>
+      changePage(factsOf(marked, take.id, { paper: 'a4' })).map(({ body }) => body.text);
+    expect(pages(second).join()).toContain('From &lt;b&gt;&amp;, which is in the case');
+    expect(pages(second).join()).toContain('Unplug');
+    expect(pages(first)).toEqual([]);
+    expect(changePage(factsOf(demo, second.id, { paper: 'a4' }))).toEqual([]);
   });
 });
