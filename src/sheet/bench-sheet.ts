@@ -16,13 +16,16 @@ const CAUTION_MAINS =
 
 const SIDES = { front: 'SEEN FROM THE FRONT', rear: 'SEEN FROM THE REAR' } as const;
 
+/** Told where left and right mean nothing, so that no page leaves it open. */
+const NO_SIDE = 'ANY SIDE';
+
 /** What a document of a take is called where names must be short. */
 const nameOf = ({ layout, take }: SheetFacts): string => `${layout.title || 'Untitled'}, ${take.take.name}`;
 
 function sectionOf(page: SheetPage, number: number, of: number, facts: SheetFacts): Markup {
   const code = revisionOf(facts.take);
   return markup`<section class="page ${page.lies ? 'wide' : 'tall'}" data-page="${page.id}" aria-label="Page ${number}, ${page.title}">
-<header><h1>${page.title}</h1><p class="code">Revision <b>${code}</b> · page ${number} of ${of}</p><p><bdi>${nameOf(facts)}</bdi></p><p class="side">${page.side ? SIDES[page.side] : ''}</p></header>
+<header><h1>${page.title}</h1><p class="code">Revision <b>${code}</b> · page ${number} of ${of}</p><p><bdi>${nameOf(facts)}</bdi></p><p class="side">${page.side ? SIDES[page.side] : NO_SIDE}</p></header>
 <div class="body">${page.body}</div>
 <footer>${CAUTION}<br>${CAUTION_MAINS}</footer>
 </section>

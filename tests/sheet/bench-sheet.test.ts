@@ -34,7 +34,7 @@ describe('the sheet', () => {
     pages.forEach((page, i) => {
       expect(page).toContain(`page ${i + 1} of ${pages.length}`);
       expect(page).toContain(code);
-      expect(page).toMatch(/SEEN FROM THE (FRONT|REAR)/);
+      expect(page).toMatch(/class="side">(SEEN FROM THE (FRONT|REAR)|ANY SIDE)</);
       expect(page).toContain('Switch off, unplug and wait before wiring.');
       expect(page).toContain('Extra-low-voltage wiring only');
     });
