@@ -56,6 +56,8 @@ const activeNotes = (
     }),
   );
 
+const saying = ({ take, check, headline }: Note): string => `${take}/${check}/${headline}`;
+
 /** What is in one layout's notes and not in the other's. */
 function changesOf(before: Layout, after: Layout, checks: readonly Check[]): Pick<Effect, 'gained' | 'lost'> {
   if (before.kit === after.kit && before.takes === after.takes) return { gained: [], lost: [] };
@@ -65,7 +67,13 @@ function changesOf(before: Layout, after: Layout, checks: readonly Check[]): Pic
   const changes = [...new Set([...was.keys(), ...is.keys()])].map((take) =>
     noteChanges(was.get(take) ?? [], is.get(take) ?? []),
   );
-  return { gained: changes.flatMap(({ came }) => came), lost: changes.flatMap(({ gone }) => gone) };
+  const [came, gone] = [changes.flatMap((change) => change.came), changes.flatMap((change) => change.gone)];
+  // One note on many things is another by its key, and says the same.
+  const [saidNow, saidBefore] = [came, gone].map((notes) => new Set(notes.map(saying)));
+  return {
+    gained: came.filter((note) => !saidBefore?.has(saying(note))),
+    lost: gone.filter((note) => !saidNow?.has(saying(note))),
+  };
 }
 
 const ribbonsOf = (takes: readonly Take[]) => takes.flatMap(({ ribbons }) => ribbons);
