@@ -1,4 +1,4 @@
-/** The fourth door of the core: paper. Apart from `index.ts` so that the app can load it when it is needed. */
+/** A door of the core: paper. Apart from `index.ts` so that the app can load it when it is needed. */
 export { benchSheet, factsOf, pagesOf } from './sheet/bench-sheet.ts';
 export { type ChangeStep, changeSheet, STAGE_WORDS, stagesOf } from './sheet/change-sheet.ts';
 export { VIEWS, type View } from './sheet/drawing.ts';

@@ -1,4 +1,4 @@
-/** The fourth door of the core: my own stock, tables of kinds, and what is owned and used. Apart so that the app loads it late. */
+/** A door of the core: my own stock, tables of kinds, and what is owned and used. Apart so that the app loads it late. */
 export { type Count, inventoryOf, leftOf, shoppingFor, shortOf } from './checks/inventory.ts';
 export { searchSubstitutes } from './checks/remedies/substitutes.ts';
 export type { TakenKind } from './edit/take-kinds.ts';
