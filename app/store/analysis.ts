@@ -1,13 +1,5 @@
-import {
-  type checks,
-  deriveTake,
-  firstChecks,
-  judge,
-  type Kit,
-  type Note,
-  type Take,
-  type WholeTake,
-} from '../../src/index.ts';
+import type { checkTake, Kit, Note, Take, verdictOf, WholeTake } from '../../src/index.ts';
+import { deriveTake } from '../../src/index.ts';
 
 /** What follows from a take: everything in its place and joined, and what the checks say of it. */
 export interface Analysis {
@@ -15,20 +7,24 @@ export interface Analysis {
   readonly notes: readonly Note[];
 }
 
-type Checks = typeof checks;
+interface Judge {
+  readonly checkTake: typeof checkTake;
+  readonly verdictOf: typeof verdictOf;
+}
 
 let known = new WeakMap<Take, { readonly kit: Kit; readonly analysis: Analysis }>();
 
-/** The first picture waits for no computation of currents; the checks on these come with all that takes hold of it. */
-let judging: Checks = firstChecks;
+/** The first picture waits for no check: they come with all that takes hold of it. */
+let judge: Judge | null = null;
 const listeners = new Set<() => void>();
 
-export const checksInUse = {
-  get: (): Checks => judging,
-  /** From now on all of these judge; what was judged before is judged again. */
-  set(all: Checks): void {
-    if (all === judging) return;
-    judging = all;
+export const judging = {
+  /** Absent until the checks have come: then nothing is known of what is right or wrong. */
+  get: (): Judge | null => judge,
+  /** From now on this one judges; what was shown before is judged now. */
+  set(by: Judge): void {
+    if (by === judge) return;
+    judge = by;
     known = new WeakMap();
     for (const listener of listeners) listener();
   },
@@ -43,7 +39,7 @@ export function analyse(kit: Kit, take: Take): Analysis {
   const before = known.get(take);
   if (before?.kit === kit) return before.analysis;
   const derived = deriveTake(kit, take);
-  const analysis = { derived, notes: judge(derived, judging) };
+  const analysis = { derived, notes: judge?.checkTake(derived) ?? [] };
   known.set(take, { kit, analysis });
   return analysis;
 }
