@@ -37,7 +37,7 @@ export {
 export { type BetterFeed, searchBetterFeeds } from './checks/remedies/better-feeds.ts';
 export { type FeedAll, feedAll } from './checks/remedies/feeding.ts';
 export { mendsOf, searchMends } from './checks/remedies/mends-of.ts';
-export { checkTake, findingsOf } from './checks/run.ts';
+export { checkTake, findingsOf, pressingNotes } from './checks/run.ts';
 export { spotsOf } from './checks/spots.ts';
 export { type Verdict, verdictOf } from './checks/verdict.ts';
 export { lineName, list, targetInFull } from './checks/words.ts';

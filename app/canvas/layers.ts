@@ -195,7 +195,7 @@ export function movingBox({ sheet, view }: Paper, { derived, overlay }: Moving, 
 export function paintMoving(
   ctx: Context,
   paper: Paper,
-  { derived, notes, overlay }: Moving,
+  { derived, pressing, overlay }: Moving,
   cast: Cast,
 ): void {
   const { modules, ribbons } = movedIn(derived, cast);
@@ -209,7 +209,7 @@ export function paintMoving(
   if (paper.sheet.side === 'rear') drawGhosts(ctx, paper, ghosts);
   drawWiring(ctx, paper, derived, shown);
   drawOutlines(ctx, paper, { boxes: modules.map((module) => moduleBox(paper.sheet, module)), runs: [] });
-  drawMarks(ctx, paper, marksOf(paper.sheet, derived, notes.filter(cast.concerns), null));
+  drawMarks(ctx, paper, marksOf(paper.sheet, derived, pressing.filter(cast.concerns), null));
   overlay?.draw(ctx, paper, derived);
 }
 

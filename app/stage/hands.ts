@@ -1,4 +1,4 @@
-import { applyEdit, checkTake, verdictOf } from '../../src/index.ts';
+import { applyEdit, checkTake, pressingNotes, verdictOf } from '../../src/index.ts';
 import type { Editor } from '../editor.ts';
 import { startAiming } from '../store/aim.ts';
 import { judging } from '../store/analysis.ts';
@@ -21,7 +21,7 @@ import { listenToTray } from './listen-to-tray.ts';
 export function takeHold(editor: Editor, stage: HTMLElement): () => void {
   const toolbox = createToolbox(editor);
   editor.layouts.equip(applyEdit, labelOf);
-  judging.set({ checkTake, verdictOf });
+  judging.set({ checkTake, pressingNotes, verdictOf });
   stage.dataset.held = '';
   const ends = [
     toolbox.release,

@@ -1,16 +1,22 @@
-import type { checkTake, Kit, Note, Take, verdictOf, WholeTake } from '../../src/index.ts';
+import type { checkTake, Kit, Note, pressingNotes, Take, verdictOf, WholeTake } from '../../src/index.ts';
 import { deriveTake } from '../../src/index.ts';
 
 /** What follows from a take: everything in its place and joined, and what the checks say of it. */
 export interface Analysis {
   readonly derived: WholeTake;
+  /** Looked for when they are first asked for: a hand that moves asks for those that press alone. */
   readonly notes: readonly Note[];
+  /** Damage and faults. */
+  readonly pressing: readonly Note[];
 }
 
 interface Judge {
   readonly checkTake: typeof checkTake;
+  readonly pressingNotes: typeof pressingNotes;
   readonly verdictOf: typeof verdictOf;
 }
+
+const NONE: readonly Note[] = [];
 
 let known = new WeakMap<Take, { readonly kit: Kit; readonly analysis: Analysis }>();
 
@@ -34,12 +40,32 @@ export const judging = {
   },
 };
 
+class Judged implements Analysis {
+  readonly derived: WholeTake;
+  readonly #judge: Judge | null;
+  #notes?: readonly Note[];
+
+  constructor(derived: WholeTake, by: Judge | null) {
+    this.derived = derived;
+    this.#judge = by;
+  }
+
+  get notes() {
+    this.#notes ??= this.#judge?.checkTake(this.derived) ?? NONE;
+    return this.#notes;
+  }
+
+  get pressing() {
+    return this.#judge?.pressingNotes(this.derived) ?? NONE;
+  }
+}
+
 /** Worked out once per take and kit: both are immutable, so that the same objects mean the same answer. */
 export function analyse(kit: Kit, take: Take): Analysis {
   const before = known.get(take);
   if (before?.kit === kit) return before.analysis;
   const derived = deriveTake(kit, take);
-  const analysis = { derived, notes: judge?.checkTake(derived) ?? [] };
+  const analysis = new Judged(derived, judge);
   known.set(take, { kit, analysis });
   return analysis;
 }

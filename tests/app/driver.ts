@@ -6,7 +6,7 @@ import { sheetNow, viewportNow } from '../../app/store/view.ts';
 import type { Point, Pointer } from '../../app/tools/pointer.ts';
 import { createToolbox, type Toolbox } from '../../app/tools/toolbox.ts';
 import { moduleBox } from '../../src/drawing/sheet.ts';
-import { applyEdit, checkTake, type Module, type Take, verdictOf } from '../../src/index.ts';
+import { applyEdit, checkTake, type Module, pressingNotes, type Take, verdictOf } from '../../src/index.ts';
 import { demoLayout } from '../../src/layout/demo.ts';
 import {
   fakeAddress,
@@ -54,7 +54,7 @@ export class Driver {
     };
     this.editor = createEditor(layout, platform);
     this.editor.layouts.equip(applyEdit, labelOf);
-    judging.set({ checkTake, verdictOf });
+    judging.set({ checkTake, pressingNotes, verdictOf });
     this.editor.session.setState({ stage: STAGE });
     this.toolbox = createToolbox(this.editor);
   }
