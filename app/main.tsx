@@ -9,6 +9,7 @@ import './style/this-part.css';
 import './style/title-block.css';
 import './style/tray.css';
 import './style/narrow.css';
+import './style/forced-colours.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { demoLayout } from '../src/index.ts';

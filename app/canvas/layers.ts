@@ -28,7 +28,7 @@ import { drawModulesFront, drawModulesRear } from './draw/modules.ts';
 import { drawOutlines, drawVeil, shapesOf, targetShapes } from './draw/outlines.ts';
 import type { Context, Paper } from './draw/paper.ts';
 import { drawRibbons } from './draw/ribbons.ts';
-import { drawRows } from './draw/rows.ts';
+import { drawRows, drawTitles } from './draw/rows.ts';
 import {
   drawBoardSlices,
   drawModuleSlices,
@@ -150,6 +150,7 @@ export function paintStill(ctx: Context, paper: Paper, scene: Scene, cast: Cast 
   }
   if (sheet.side === 'rear') drawGhosts(ctx, paper, ghosts);
   drawWiring(ctx, paper, derived, shown);
+  drawTitles(ctx, paper, free);
   paper.heat?.figures(ctx, paper, modules);
 }
 

@@ -29,7 +29,7 @@ const AT_ORIGIN: Pointer = {
   mod: false,
 };
 
-const STAGE = { width: 1440, height: 700 };
+const STAGE = { width: 1440, height: 700, text: 1 };
 
 /** Drives an editor by pointer, as a hand would: `down(…).move(…).up()`. */
 export class Driver {
