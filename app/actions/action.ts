@@ -1,16 +1,7 @@
 import type { Edit } from '../../src/index.ts';
 import type { Editor } from '../editor.ts';
 import type { IconName } from '../panels/icon.tsx';
-
-/** Keys that start an action; letters are told by what they type, whatever the layout of the keyboard. */
-export interface Shortcut {
-  /** As `KeyboardEvent.key` names it, letters small. */
-  readonly key: string;
-  /** Ctrl, or the command key. */
-  readonly mod?: true;
-  readonly shift?: true;
-  readonly alt?: true;
-}
+import type { Shortcut } from './shortcut.ts';
 
 /** One thing that a user can do; buttons, menus and keys all read the same list. */
 export interface Action {

@@ -5,6 +5,7 @@ import { copy } from './copy.ts';
 import { cut } from './cut.ts';
 import { duplicate } from './duplicate.ts';
 import { feedAllThatNeed } from './feed-all.ts';
+import { findCommand } from './find-command.ts';
 import { fit } from './fit.ts';
 import { handOver } from './hand-over.ts';
 import { labelRibbon } from './label-ribbon.ts';
@@ -34,6 +35,7 @@ import { showBuilt } from './show-built.ts';
 import { showCase } from './show-case.ts';
 import { showChange } from './show-change.ts';
 import { showFaults } from './show-faults.ts';
+import { showHelp, showKeys } from './show-help.ts';
 import { showLayouts } from './show-layouts.ts';
 import { showList } from './show-list.ts';
 import { showPower } from './show-power.ts';
@@ -111,4 +113,7 @@ export const actions: readonly Action[] = [
   togglePush,
   toggleHalfHp,
   ...themes,
+  findCommand,
+  showHelp,
+  showKeys,
 ];

@@ -1,4 +1,4 @@
-import type { Shortcut } from './action.ts';
+import type { Shortcut } from './shortcut.ts';
 
 const NAMES: Readonly<Record<string, string>> = {
   ArrowLeft: '←',

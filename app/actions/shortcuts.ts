@@ -1,4 +1,6 @@
-import type { Action, Shortcut } from './action.ts';
+import type { Action } from './action.ts';
+import { type KeyChoices, shortcutsOf, USUAL_KEYS } from './key-choices.ts';
+import type { Shortcut } from './shortcut.ts';
 
 /** What a browser says of a key press, as far as it matters here. */
 export interface KeyPress {
@@ -20,5 +22,9 @@ const fits = (press: KeyPress, { key, mod, shift, alt }: Shortcut): boolean =>
   (press.shiftKey === (shift === true) || isSign(key)) &&
   press.altKey === (alt === true);
 
-export const actionFor = (actions: readonly Action[], press: KeyPress): Action | undefined =>
-  actions.find(({ shortcuts }) => shortcuts?.some((shortcut) => fits(press, shortcut)));
+export const actionFor = (
+  actions: readonly Action[],
+  press: KeyPress,
+  choices: KeyChoices = USUAL_KEYS,
+): Action | undefined =>
+  actions.find((action) => shortcutsOf(action, choices).some((shortcut) => fits(press, shortcut)));

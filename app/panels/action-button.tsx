@@ -1,7 +1,8 @@
 import { memo } from 'react';
 import { type Action, start } from '../actions/action.ts';
+import { shortcutsOf } from '../actions/key-choices.ts';
 import { keysOf } from '../actions/keys-of.ts';
-import { useAction, useEditor } from '../hooks.ts';
+import { useAction, useEditor, useSession } from '../hooks.ts';
 import { isApple } from '../platform/keyboard.ts';
 import { Icon } from './icon.tsx';
 
@@ -19,7 +20,8 @@ export const ActionButton = memo(function ActionButton({
 }: Props) {
   const editor = useEditor();
   const { enabled, label } = useAction(action);
-  const [shortcut] = action.shortcuts ?? [];
+  const choices = useSession((session) => session.keys);
+  const [shortcut] = shortcutsOf(action, choices);
   const keys = shortcut && keysOf(shortcut, isApple());
   return (
     <button

@@ -68,6 +68,13 @@ export function Mends({ note, inFull }: Props) {
           </button>
         </div>
       )}
+      <button
+        type="button"
+        className="put-away"
+        onClick={() => editor.session.setState({ help: `check/${note.check}` })}
+      >
+        Why?
+      </button>
       {seat && (
         <button type="button" className="put-away" onClick={() => rehearseSeat(editor, seat)}>
           Rehearse

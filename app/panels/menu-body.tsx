@@ -5,8 +5,9 @@ import { benchSheet } from '../actions/bench-sheet.ts';
 import { copy } from '../actions/copy.ts';
 import { cut } from '../actions/cut.ts';
 import { feedAllThatNeed } from '../actions/feed-all.ts';
+import { findCommand } from '../actions/find-command.ts';
 import { handOver } from '../actions/hand-over.ts';
-import { actions } from '../actions/index.ts';
+import { shortcutsOf } from '../actions/key-choices.ts';
 import { keysOf } from '../actions/keys-of.ts';
 import { markInCase } from '../actions/mark-in-case.ts';
 import { measureRibbon } from '../actions/measure-ribbon.ts';
@@ -23,6 +24,7 @@ import { showBuilt } from '../actions/show-built.ts';
 import { showCase } from '../actions/show-case.ts';
 import { showChange } from '../actions/show-change.ts';
 import { showFaults } from '../actions/show-faults.ts';
+import { showHelp, showKeys } from '../actions/show-help.ts';
 import { showLayouts } from '../actions/show-layouts.ts';
 import { showList } from '../actions/show-list.ts';
 import { showPower } from '../actions/show-power.ts';
@@ -42,7 +44,8 @@ interface ItemProps {
 function Item({ action, menu }: ItemProps) {
   const editor = useEditor();
   const { enabled, label } = useAction(action);
-  const [shortcut] = action.shortcuts ?? [];
+  const choices = useSession((session) => session.keys);
+  const [shortcut] = shortcutsOf(action, choices);
   return (
     <button
       type="button"
@@ -68,32 +71,6 @@ function SettingItem({ setting }: { readonly setting: Setting }) {
       <span>{label}</span>
       {on && <Icon name="tick" />}
     </button>
-  );
-}
-
-function Keys() {
-  const editor = useEditor();
-  const withKeys = actions.filter(({ shortcuts, isVariant }) => shortcuts && !isVariant);
-  return (
-    <details>
-      <summary>Keys</summary>
-      <dl>
-        {withKeys.map((action) => (
-          <div key={action.id}>
-            <dt>{action.label(editor)}</dt>
-            <dd>
-              {action.shortcuts?.map((shortcut) => (
-                <kbd key={shortcut.key}>{keysOf(shortcut, isApple())}</kbd>
-              ))}
-            </dd>
-          </div>
-        ))}
-      </dl>
-      <p>
-        With Alt, arrows and drags go by ½ HP; with Shift, neighbours give way. A drag with the middle button
-        or the space bar moves the sheet, and so does the wheel, which zooms with Ctrl.
-      </p>
-    </details>
   );
 }
 
@@ -151,7 +128,10 @@ export function MenuBody({ menu }: { readonly menu: string }) {
       {themes.map((setting) => (
         <SettingItem key={setting.id} setting={setting} />
       ))}
-      <Keys />
+      <h2>Help</h2>
+      {[showHelp, showKeys, findCommand].map((action) => (
+        <Item key={action.id} action={action} menu={menu} />
+      ))}
     </>
   );
 }

@@ -7,6 +7,7 @@ const BenchSheetDesk = lazy(async () => ({
 }));
 const ChoiceMenu = lazy(async () => ({ default: (await import('../by-list/choice-menu.tsx')).ChoiceMenu }));
 const HandOver = lazy(async () => ({ default: (await import('../hand-over/hand-over.tsx')).HandOver }));
+const HelpLayer = lazy(async () => ({ default: (await import('../help/help-layer.tsx')).HelpLayer }));
 const KindDesk = lazy(async () => ({ default: (await import('../kinds/kind-desk.tsx')).KindDesk }));
 const LayoutsDesk = lazy(async () => ({ default: (await import('../keep/layouts-desk.tsx')).LayoutsDesk }));
 const Offer = lazy(async () => ({ default: (await import('../hand-over/offer.tsx')).Offer }));
@@ -26,6 +27,7 @@ export function Overlays() {
   const showsSheet = useSession((session) => session.showsSheet);
   const offered = useSession((session) => session.offered);
   const rehearsing = useSession((session) => session.rehearsing);
+  const help = useSession((session) => session.help);
   return (
     <>
       <Suspense>{asks && <Asked />}</Suspense>
@@ -36,6 +38,7 @@ export function Overlays() {
       <Suspense>{handsOver && <HandOver />}</Suspense>
       <Suspense>{showsSheet && <BenchSheetDesk />}</Suspense>
       <Suspense>{offered && <Offer layout={offered} />}</Suspense>
+      <Suspense>{help && <HelpLayer page={help} />}</Suspense>
       <Suspense>{rehearsing && <RehearsalDesk end={rehearsing} />}</Suspense>
     </>
   );

@@ -48,7 +48,7 @@ function listenToWindow(editor: Editor, list: HTMLElement, toolbox: Toolbox): ()
         toolbox.holdSheet(true);
         return;
       }
-      const action = actionFor(actions, event);
+      const action = actionFor(actions, event, editor.session.getState().keys);
       if (!action || action.byClipboard || (action.keysOnStageOnly && !isOnStage(target))) return;
       event.preventDefault();
       start(editor, action, event.repeat);

@@ -1,4 +1,5 @@
 import type { Edit, Layout } from '../../src/index.ts';
+import { type KeyChoices, USUAL_KEYS } from '../actions/key-choices.ts';
 import type { LayerKey } from '../canvas/layer-keys.ts';
 import type { Aim, SelectionKey, Side, Size, ThemeName, Viewport } from '../canvas/model.ts';
 
@@ -127,6 +128,9 @@ export interface Session {
   readonly showsSheet: boolean;
   /** A layout that came with a link, neither kept nor left yet. */
   readonly offered: Layout | null;
+  /** The page of the help that lies open, as `help-pages.ts` names it, or `find`: the list of commands. */
+  readonly help: string | null;
+  readonly keys: KeyChoices;
   /** The connector whose wrong plugging is rehearsed. */
   readonly rehearsing: ChosenConnector | null;
   /** Groups of notes that were opened, or shut where they start open. */
@@ -176,6 +180,8 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   handsOver: 'nowhere',
   showsSheet: 'nowhere',
   offered: 'nowhere',
+  help: 'nowhere',
+  keys: 'browser',
   rehearsing: 'nowhere',
   toggledGroups: 'nowhere',
   labelling: 'nowhere',
@@ -218,6 +224,8 @@ export const FIRST_SESSION: Session = {
   handsOver: false,
   showsSheet: false,
   offered: null,
+  help: null,
+  keys: USUAL_KEYS,
   rehearsing: null,
   toggledGroups: NOTHING,
   labelling: false,

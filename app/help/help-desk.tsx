@@ -1,0 +1,112 @@
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { useModal } from '../hand-over/use-modal.ts';
+import { useEditor } from '../hooks.ts';
+import { Icon } from '../panels/icon.tsx';
+import { CheckPage } from './check-page.tsx';
+import { GlossaryPage } from './glossary-page.tsx';
+import { GuidePage } from './guide-page.tsx';
+import { GROUPS, HELP_PAGES, type HelpPage } from './help-pages.ts';
+import { KeysPage } from './keys-page.tsx';
+import { rank } from './rank.ts';
+
+interface Go {
+  readonly go: (page: string) => void;
+}
+
+function Contents({ go }: Go) {
+  const [typed, setTyped] = useState('');
+  const found = useMemo(() => new Set(rank(HELP_PAGES, typed, [])), [typed]);
+  return (
+    <nav aria-label="Pages">
+      <input
+        type="search"
+        aria-label="Search the help"
+        placeholder="Search the help"
+        value={typed}
+        onChange={(event) => setTyped(event.target.value)}
+      />
+      {found.size === 0 && <p role="status">No page has these words.</p>}
+      {GROUPS.map((group) => {
+        const pages = HELP_PAGES.filter((page) => page.group === group && found.has(page));
+        return (
+          pages.length > 0 && (
+            <section key={group}>
+              <h3>{group}</h3>
+              <ul>
+                {pages.map(({ id, label }) => (
+                  <li key={id}>
+                    <button type="button" onClick={() => go(id)}>
+                      {label}
+                    </button>
+                  </li>
+                ))}
+              </ul>
+            </section>
+          )
+        );
+      })}
+    </nav>
+  );
+}
+
+function Body({ page, go }: Go & { readonly page: HelpPage | undefined }) {
+  if (!page) return <Contents go={go} />;
+  if (page.id === 'guide') return <GuidePage go={go} />;
+  if (page.id === 'glossary') return <GlossaryPage />;
+  if (page.id === 'keys') return <KeysPage />;
+  return <CheckPage key={page.id} id={page.id.replace('check/', '')} />;
+}
+
+/** The help: its contents, or one page. Escape leads back to where it was opened. */
+export function HelpDesk({ page }: { readonly page: string }) {
+  const { session } = useEditor();
+  const [before, setBefore] = useState<readonly string[]>([]);
+  const ref = useModal(page === 'contents' ? 'input' : 'h2');
+  const title = useRef<HTMLHeadingElement>(null);
+  const shown = HELP_PAGES.find(({ id }) => id === page);
+  const close = () => session.setState({ help: null });
+  const show = (id: string) => session.setState({ help: id });
+  const go = (id: string) => {
+    if (id === page) return;
+    setBefore([...before, page]);
+    show(id);
+  };
+  const back = () => {
+    show(before.at(-1) ?? 'contents');
+    setBefore(before.slice(0, -1));
+  };
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another page starts at its top, with its name read
+  useEffect(() => {
+    ref.current?.querySelector('.help-body')?.scrollTo(0, 0);
+    if (shown) title.current?.focus();
+  }, [page]);
+  return (
+    <dialog
+      ref={ref}
+      className="help"
+      aria-labelledby="help-title"
+      onCancel={(event) => {
+        event.preventDefault();
+        close();
+      }}
+    >
+      <header>
+        {shown && (
+          <button type="button" className="plain" onClick={back}>
+            {before.length > 0 ? 'Back' : 'Contents'}
+          </button>
+        )}
+        <h2 id="help-title" ref={title} tabIndex={-1}>
+          {shown?.label ?? 'Help'}
+        </h2>
+        <button type="button" className="quiet icon" aria-label="Close" title="Close (Esc)" onClick={close}>
+          <Icon name="close" />
+        </button>
+      </header>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and keys must reach what is below */}
+      <section className="help-body" aria-labelledby="help-title" tabIndex={0}>
+        <Body page={shown} go={go} />
+      </section>
+    </dialog>
+  );
+}

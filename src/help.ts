@@ -1,0 +1,3 @@
+/** A door of the core: what the help tells of the checks. Apart so that the app loads it when it is asked for. */
+export { catalogue } from './checks/catalogue.ts';
+export { type ExamplePicture, examplePicture } from './sheet/example-picture.ts';

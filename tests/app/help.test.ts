@@ -1,0 +1,118 @@
+import { describe, expect, test } from 'vitest';
+import { actions } from '../../app/actions/index.ts';
+import { shortcutsOf, USUAL_KEYS } from '../../app/actions/key-choices.ts';
+import { actionFor } from '../../app/actions/shortcuts.ts';
+import { shortcutFrom, whyNotKey, withKey } from '../../app/help/change-keys.ts';
+import { GLOSSARY } from '../../app/help/glossary.ts';
+import { GUIDE } from '../../app/help/guide.ts';
+import { HELP_PAGES } from '../../app/help/help-pages.ts';
+import { OTHER_WORDS } from '../../app/help/other-words.ts';
+import { rank } from '../../app/help/rank.ts';
+import { createSessionStore } from '../../app/store/session-store.ts';
+import { checks } from '../../src/checks/index.ts';
+import { catalogue, examplePicture } from '../../src/help.ts';
+
+const pageIds = HELP_PAGES.map(({ id }) => id);
+const actionIds = actions.map(({ id }) => id);
+const bare = { ctrlKey: false, metaKey: false, shiftKey: false, altKey: false };
+
+describe('the help', () => {
+  test.each(checks.map(({ id }) => id))(
+    '%s has a page; its pictures are told apart, and the bad one is found',
+    (id) => {
+      expect(pageIds).toContain(`check/${id}`);
+      const { examples, about } = catalogue[id] ?? expect.fail(id);
+      const [good, bad] = [examplePicture(id, examples.good()), examplePicture(id, examples.bad())];
+      for (const { svg } of [good, bad]) expect(svg).toMatch(/^<svg .*<\/svg>$/s);
+      expect(good.notes).toEqual([]);
+      expect(bad.notes[0]?.remedy).toBeTruthy();
+      expect(about.why && about.source).toBeTruthy();
+    },
+  );
+
+  test('links of the guide lead to pages and commands that there are', () => {
+    for (const { action, see = [] } of GUIDE) {
+      for (const page of see) expect(pageIds).toContain(page);
+      if (action) expect(actionIds).toContain(action);
+    }
+  });
+
+  test('words stand in their order, each once', () => {
+    const words = GLOSSARY.map(({ word }) => word.toLowerCase());
+    expect(words).toEqual([...new Set(words)].sort((a, b) => a.localeCompare(b)));
+  });
+});
+
+describe('finding a command', () => {
+  const all = [
+    { id: 'turn', label: 'Turn the case', words: 'rear flip' },
+    { id: 'ribbon', label: 'Turn this ribbon' },
+    { id: 'fit', label: 'Show all' },
+  ];
+  const ids = (typed: string, recent: string[] = []) => rank(all, typed, recent).map(({ id }) => id);
+
+  test('by the starts of its words, other words for it, and letters in order', () => {
+    expect(ids('tu')).toEqual(['turn', 'ribbon']);
+    expect(ids('rib tu')).toEqual(['ribbon']);
+    expect(ids('FLIP')).toEqual(['turn']);
+    expect(ids('shwll')).toEqual(['fit']);
+    expect(ids('zzz')).toEqual([]);
+  });
+
+  test('the recent first where nothing else tells', () => {
+    expect(ids('', ['fit'])).toEqual(['fit', 'turn', 'ribbon']);
+    expect(ids('turn', ['ribbon'])).toEqual(['ribbon', 'turn']);
+  });
+
+  test('other words are for actions that there are', () => {
+    for (const id of Object.keys(OTHER_WORDS)) expect(actionIds).toContain(id);
+  });
+});
+
+describe('keys of my own', () => {
+  const turn = actions.find(({ id }) => id === 'turn') ?? expect.fail('no turn');
+  const why = (press: Partial<KeyboardEvent>, choices = USUAL_KEYS) =>
+    whyNotKey({
+      actions,
+      action: turn,
+      wanted: shortcutFrom({ ...bare, key: '', ...press }) ?? expect.fail('no key'),
+      choices,
+      labelOf: ({ id }) => id,
+    });
+
+  test('take the place of the usual one', () => {
+    const keys = withKey(USUAL_KEYS, 'turn', { key: 'q' });
+    expect(actionFor(actions, { ...bare, key: 'q' }, keys)?.id).toBe('turn');
+    expect(actionFor(actions, { ...bare, key: 't' }, keys)).toBeUndefined();
+    expect(actionFor(actions, { ...bare, key: 't' }, withKey(keys, 'turn'))?.id).toBe('turn');
+  });
+
+  test('are refused where another command, the page or the browser has them', () => {
+    expect(why({ key: 'q' })).toBeUndefined();
+    expect(why({ key: 'z', ctrlKey: true })).toContain('undo');
+    expect(why({ key: 'w', ctrlKey: true })).toContain('browser');
+    expect(why({ key: 'Tab' })).toContain('cannot be changed');
+    expect(why({ key: 'q' }, { own: {}, noLetters: true })).toContain('turned off');
+    expect(shortcutFrom({ ...bare, key: 'Shift', shiftKey: true })).toBeUndefined();
+  });
+
+  // WCAG 2.2, 2.1.4: a key of one character without a modifier can be turned off.
+  test('no character alone starts anything once they are turned off', () => {
+    const off = { own: {}, noLetters: true };
+    const left = actions.flatMap((action) => shortcutsOf(action, off));
+    expect(left.filter(({ key, mod, alt }) => key.length === 1 && !mod && !alt)).toEqual([]);
+    expect(actionFor(actions, { ...bare, key: 'z', ctrlKey: true }, off)?.id).toBe('undo');
+  });
+
+  test('are kept, and what is no choice of keys is not taken', () => {
+    const opened = (value: unknown) =>
+      createSessionStore({
+        read: (key) => ({ ok: true, value: key === 'keys' ? value : undefined }),
+        write: () => ({ ok: true, value: undefined }),
+      }).getState().keys;
+    const mine = withKey(USUAL_KEYS, 'turn', { key: 'q' });
+    expect(opened(mine)).toEqual(mine);
+    for (const bad of [null, 3, { own: null, noLetters: false }, { own: { turn: null }, noLetters: false }])
+      expect(opened(bad)).toEqual(USUAL_KEYS);
+  });
+});
