@@ -36,6 +36,7 @@ const COVERS = [
   'asked',
   'choosing',
   'handsOver',
+  'help',
   'kindDesk',
   'offered',
   'rehearsing',

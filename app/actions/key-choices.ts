@@ -10,19 +10,8 @@ export interface KeyChoices {
 
 export const USUAL_KEYS: KeyChoices = { own: {}, noLetters: false };
 
-/** Whether it is typed without Ctrl or Alt: a voice or a slip types it as well. */
-const isLetter = ({ key, mod, alt }: Shortcut): boolean => key.length === 1 && !mod && !alt;
-
-interface WithKeys {
+/** What of an action its keys depend on. */
+export interface WithKeys {
   readonly id: string;
   readonly shortcuts?: readonly Shortcut[];
-}
-
-/** The keys of an action as they are now. */
-export function shortcutsOf(
-  { id, shortcuts = [] }: WithKeys,
-  { own, noLetters }: KeyChoices,
-): readonly Shortcut[] {
-  const chosen = own[id] ? [own[id]] : shortcuts;
-  return noLetters ? chosen.filter((shortcut) => !isLetter(shortcut)) : chosen;
 }

@@ -1,6 +1,7 @@
 import type { Action } from './action.ts';
-import { type KeyChoices, shortcutsOf, USUAL_KEYS } from './key-choices.ts';
+import { type KeyChoices, USUAL_KEYS } from './key-choices.ts';
 import type { Shortcut } from './shortcut.ts';
+import { shortcutsOf } from './shortcuts-of.ts';
 
 /** What a browser says of a key press, as far as it matters here. */
 export interface KeyPress {

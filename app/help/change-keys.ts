@@ -1,8 +1,9 @@
 import type { Action } from '../actions/action.ts';
-import { type KeyChoices, shortcutsOf } from '../actions/key-choices.ts';
+import type { KeyChoices } from '../actions/key-choices.ts';
 import { keysOf } from '../actions/keys-of.ts';
 import type { Shortcut } from '../actions/shortcut.ts';
 import type { KeyPress } from '../actions/shortcuts.ts';
+import { shortcutsOf } from '../actions/shortcuts-of.ts';
 
 /** Keys that the page itself needs everywhere. */
 const PAGE_KEYS = ['Escape', 'Tab', 'Enter', ' ', 'ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown'];

@@ -1,8 +1,8 @@
 import { useMemo, useState } from 'react';
 import { type Action, start } from '../actions/action.ts';
 import { actions } from '../actions/index.ts';
-import { shortcutsOf } from '../actions/key-choices.ts';
 import { keysOf } from '../actions/keys-of.ts';
+import { shortcutsOf } from '../actions/shortcuts-of.ts';
 import { showTake } from '../actions/show-take.ts';
 import { selectionKey } from '../canvas/model.ts';
 import { type Editor, shownAnalysis } from '../editor.ts';

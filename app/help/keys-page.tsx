@@ -1,8 +1,9 @@
 import { useState } from 'react';
 import type { Action } from '../actions/action.ts';
 import { actions } from '../actions/index.ts';
-import { shortcutsOf, USUAL_KEYS } from '../actions/key-choices.ts';
+import { USUAL_KEYS } from '../actions/key-choices.ts';
 import { keysOf } from '../actions/keys-of.ts';
+import { shortcutsOf } from '../actions/shortcuts-of.ts';
 import { useEditor, useSession } from '../hooks.ts';
 import { isApple } from '../platform/keyboard.ts';
 import { isFixed, shortcutFrom, whyNotKey, withKey } from './change-keys.ts';

@@ -1,9 +1,6 @@
 import { memo } from 'react';
 import { type Action, start } from '../actions/action.ts';
-import { shortcutsOf } from '../actions/key-choices.ts';
-import { keysOf } from '../actions/keys-of.ts';
 import { useAction, useEditor, useSession } from '../hooks.ts';
-import { isApple } from '../platform/keyboard.ts';
 import { Icon } from './icon.tsx';
 
 interface Props {
@@ -20,9 +17,7 @@ export const ActionButton = memo(function ActionButton({
 }: Props) {
   const editor = useEditor();
   const { enabled, label } = useAction(action);
-  const choices = useSession((session) => session.keys);
-  const [shortcut] = shortcutsOf(action, choices);
-  const keys = shortcut && keysOf(shortcut, isApple());
+  const keys = useSession(({ printKeys }) => printKeys?.(action));
   return (
     <button
       type="button"

@@ -86,13 +86,14 @@ export function TitleBlock() {
   const editor = useEditor();
   const side = useSession((session) => session.side);
   const { label } = useAction(turn);
+  const keys = useSession(({ printKeys }) => printKeys?.(turn));
   return (
     <section className="title-block" aria-label="Title block">
       <div className="side">
         <small>Side</small>
         <b>{side.toUpperCase()}</b>
         <button type="button" className="turn" title={label} onClick={() => start(editor, turn)}>
-          Turn <kbd>T</kbd>
+          Turn {keys && <kbd>{keys}</kbd>}
         </button>
       </div>
       <div className="scale">

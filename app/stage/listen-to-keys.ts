@@ -1,8 +1,10 @@
 import { start } from '../actions/action.ts';
 import { actions } from '../actions/index.ts';
+import { keysOf } from '../actions/keys-of.ts';
 import { actionFor } from '../actions/shortcuts.ts';
+import { shortcutsOf, soundKeys } from '../actions/shortcuts-of.ts';
 import type { Editor } from '../editor.ts';
-import { isTyping } from '../platform/keyboard.ts';
+import { isApple, isTyping } from '../platform/keyboard.ts';
 import { listKeysOf } from '../tools/list-keys.ts';
 import type { Toolbox } from '../tools/toolbox.ts';
 import { listen } from './listen.ts';
@@ -60,8 +62,26 @@ function listenToWindow(editor: Editor, list: HTMLElement, toolbox: Toolbox): ()
   });
 }
 
+/** Buttons print the keys as they are now. */
+function tellKeys({ session }: Editor): () => void {
+  const tell = () => {
+    const { keys } = session.getState();
+    session.setState({
+      printKeys: (action) => {
+        const [shortcut] = shortcutsOf(action, keys);
+        return shortcut && keysOf(shortcut, isApple());
+      },
+    });
+  };
+  session.setState({ keys: soundKeys(session.getState().keys) });
+  tell();
+  return session.subscribe((now, before) => {
+    if (now.keys !== before.keys) tell();
+  });
+}
+
 export function listenToKeys(editor: Editor, list: HTMLElement, toolbox: Toolbox): () => void {
-  const ends = [listenToList(editor, list), listenToWindow(editor, list, toolbox)];
+  const ends = [listenToList(editor, list), listenToWindow(editor, list, toolbox), tellKeys(editor)];
   return () => {
     for (const end of ends) end();
   };

@@ -6,21 +6,14 @@ export type SessionStore = StoreApi<Session>;
 
 const KEYS = Object.keys(KEPT_IN) as (keyof Session)[];
 
-function isKeyChoices(value: unknown): boolean {
-  const { own, noLetters } = (value ?? {}) as Record<string, unknown>;
-  return (
-    typeof noLetters === 'boolean' &&
-    Object.values(own ?? [0]).every((shortcut) => typeof shortcut?.key === 'string')
-  );
-}
-
 /** What a kept value must be to be taken for a key's own; anything may stand in a browser's storage. */
 const FITS: Partial<Record<keyof Session, (value: unknown) => boolean>> = {
   benchName: (value) => typeof value === 'string',
   theme: (value) => ['auto', 'light', 'dark', 'dim'].includes(value as string),
   halfHp: (value) => typeof value === 'boolean',
   listOpen: (value) => typeof value === 'boolean',
-  keys: isKeyChoices,
+  // Looked at closely by `soundKeys` when the first key can be pressed.
+  keys: (value) => value instanceof Object,
   push: (value) => typeof value === 'boolean',
 };
 

@@ -1,5 +1,5 @@
 import type { Edit, Layout } from '../../src/index.ts';
-import { type KeyChoices, USUAL_KEYS } from '../actions/key-choices.ts';
+import { type KeyChoices, USUAL_KEYS, type WithKeys } from '../actions/key-choices.ts';
 import type { LayerKey } from '../canvas/layer-keys.ts';
 import type { Aim, SelectionKey, Side, Size, ThemeName, Viewport } from '../canvas/model.ts';
 
@@ -131,6 +131,8 @@ export interface Session {
   /** The page of the help that lies open, as `help-pages.ts` names it, or `find`: the list of commands. */
   readonly help: string | null;
   readonly keys: KeyChoices;
+  /** An action's first key as it is printed; comes with all that keys start. */
+  readonly printKeys: ((action: WithKeys) => string | undefined) | null;
   /** The connector whose wrong plugging is rehearsed. */
   readonly rehearsing: ChosenConnector | null;
   /** Groups of notes that were opened, or shut where they start open. */
@@ -182,6 +184,7 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   offered: 'nowhere',
   help: 'nowhere',
   keys: 'browser',
+  printKeys: 'nowhere',
   rehearsing: 'nowhere',
   toggledGroups: 'nowhere',
   labelling: 'nowhere',
@@ -226,6 +229,7 @@ export const FIRST_SESSION: Session = {
   offered: null,
   help: null,
   keys: USUAL_KEYS,
+  printKeys: null,
   rehearsing: null,
   toggledGroups: NOTHING,
   labelling: false,

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { actions } from '../../app/actions/index.ts';
-import { shortcutsOf, USUAL_KEYS } from '../../app/actions/key-choices.ts';
+import { USUAL_KEYS } from '../../app/actions/key-choices.ts';
 import { actionFor } from '../../app/actions/shortcuts.ts';
+import { shortcutsOf, soundKeys } from '../../app/actions/shortcuts-of.ts';
 import { shortcutFrom, whyNotKey, withKey } from '../../app/help/change-keys.ts';
 import { GLOSSARY } from '../../app/help/glossary.ts';
 import { GUIDE } from '../../app/help/guide.ts';
@@ -106,10 +107,12 @@ describe('keys of my own', () => {
 
   test('are kept, and what is no choice of keys is not taken', () => {
     const opened = (value: unknown) =>
-      createSessionStore({
-        read: (key) => ({ ok: true, value: key === 'keys' ? value : undefined }),
-        write: () => ({ ok: true, value: undefined }),
-      }).getState().keys;
+      soundKeys(
+        createSessionStore({
+          read: (key) => ({ ok: true, value: key === 'keys' ? value : undefined }),
+          write: () => ({ ok: true, value: undefined }),
+        }).getState().keys,
+      );
     const mine = withKey(USUAL_KEYS, 'turn', { key: 'q' });
     expect(opened(mine)).toEqual(mine);
     for (const bad of [null, 3, { own: null, noLetters: false }, { own: { turn: null }, noLetters: false }])
