@@ -1,8 +1,5 @@
 /** How well a meaning is founded. */
-export type Ground =
-  | 'IEC 60297-3-101, as quoted in secondary texts'
-  | 'common practice, no source'
-  | 'this program';
+type Ground = 'IEC 60297-3-101, as quoted in secondary texts' | 'common practice, no source' | 'this program';
 
 /** A word of the trade, or one that this program uses in a meaning of its own. */
 export interface Word {

@@ -19,7 +19,7 @@ const bare = { ctrlKey: false, metaKey: false, shiftKey: false, altKey: false };
 
 describe('the help', () => {
   test.each(checks.map(({ id }) => id))(
-    '%s has a page; its pictures are told apart, and the bad one is found',
+    '%s has a page with two pictures; in the good one it finds nothing, in the bad one it does',
     (id) => {
       expect(pageIds).toContain(`check/${id}`);
       const { examples, about } = catalogue[id] ?? expect.fail(id);
