@@ -1,0 +1,399 @@
+import type { PlacedHeader, PlacedModule } from '../geometry/place.ts';
+import type { Engine, ProgramRow, Search } from './engine.ts';
+import type { LeadPlan } from './leads.ts';
+import { aloneLoss, boardOhms, currentsOf, groupLoss, type IslandLoss, leadOhms, ownLoss } from './losses.ts';
+import { atMm } from './placing.ts';
+import type { GroupColumn, LeadColumn, PlanModel } from './model.ts';
+import type { Task } from './task.ts';
+
+/** What is made, and from which header of its board each lead comes. */
+export interface Choice {
+  readonly groups: readonly GroupColumn[];
+  readonly leads: readonly (LeadColumn & { readonly from: PlacedHeader })[];
+  readonly values: readonly number[];
+}
+
+/** The order in which a choice is better than another one: each number counts only where those before it are equal. */
+export interface Score {
+  readonly unlinked: number;
+  readonly unfed: number;
+  /** Money for what is not owned, as far as prices are known. */
+  readonly cost: number;
+  /** Pieces to be bought that have no price. */
+  readonly unpriced: number;
+  readonly ribbons: number;
+  readonly worstLossMv: number;
+}
+
+/** What tells of a choice whether it may stand. */
+export interface Judged {
+  readonly worstLossMv: number;
+  /** Rows that the choice breaks and that none may break. */
+  readonly broken: readonly ProgramRow[];
+}
+
+export interface Chosen {
+  readonly choice: Choice;
+  readonly score: Score;
+  /** Levels of the score that are proven, counted from the first. */
+  readonly proven: number;
+  /** No plan with as few unlinked costs less. */
+  readonly bound: number;
+}
+
+const LEVELS = ['unlinked', 'unfed', 'cost', 'unpriced', 'ribbons'] as const;
+type Level = (typeof LEVELS)[number];
+
+const isOn = (value: number | undefined): boolean => (value ?? 0) > 0.5;
+
+/** Weights of one level by column. */
+function costsOf(model: PlanModel, level: Level): number[] {
+  const costs = model.program.most.map(() => 0);
+  const put = (column: number, cost: number): void => {
+    costs[column] = cost;
+  };
+  if (level === 'unlinked') for (const { column } of model.unlinked) put(column, 1);
+  if (level === 'unfed') for (const { column } of model.unfed) put(column, 1);
+  if (level === 'cost') for (const { facts, column } of model.bought) put(column, facts.kind.price ?? 0);
+  if (level === 'unpriced')
+    for (const { facts, column } of model.bought) put(column, facts.kind.price === undefined ? 1 : 0);
+  if (level === 'ribbons') {
+    for (const { group, column } of model.groups)
+      put(column, group.placings.filter(({ kept }) => kept === undefined).length);
+    for (const { column } of model.leads) put(column, 1);
+  }
+  return costs;
+}
+
+const sumOf = (costs: readonly number[], values: readonly number[]): number =>
+  costs.reduce((sum, cost, i) => sum + (cost === 0 ? 0 : cost * (values[i] ?? 0)), 0);
+
+/** A header of its board for each lead, where there is one; else leads that want too few headers among them. */
+function assignHeaders(leads: readonly LeadColumn[]): ReadonlyMap<LeadColumn, PlacedHeader> | LeadColumn[] {
+  const takenBy = new Map<PlacedHeader, LeadColumn>();
+  for (const lead of [...leads].sort((a, b) => a.lead.places.length - b.lead.places.length)) {
+    const tried = new Set<PlacedHeader>();
+    const wanting = new Set<LeadColumn>();
+    const find = (wants: LeadColumn): boolean => {
+      wanting.add(wants);
+      for (const place of wants.lead.places) {
+        if (tried.has(place)) continue;
+        tried.add(place);
+        const other = takenBy.get(place);
+        if (other && !find(other)) continue;
+        takenBy.set(place, wants);
+        return true;
+      }
+      return false;
+    };
+    if (!find(lead)) return [...wanting];
+  }
+  return new Map([...takenBy].map(([place, lead]) => [lead, place]));
+}
+
+/** Differences of voltage smaller than this are none, mV. */
+const SAME_MV = 1e-3;
+
+/** Rounds after which cuts that the program cannot know are no longer added. */
+const MOST_ROUNDS = 60;
+
+export type Judge = (choice: Choice) => Judged;
+
+/** Where the search is, for whoever waits. */
+export interface Progress {
+  readonly step: 'looking' | 'linking' | 'feeding' | 'done';
+  readonly found?: number;
+}
+
+/** Finds the best choice and says how far that is proven. */
+export class Chooser {
+  readonly #task: Task;
+  readonly #model: PlanModel;
+  readonly #judge: Judge;
+  readonly #search: Search;
+  readonly #losses = new Map<GroupColumn, IslandLoss>();
+  readonly #lengths: readonly number[];
+  #rounds = 0;
+
+  constructor(task: Task, model: PlanModel, engine: Engine, judge: Judge) {
+    this.#task = task;
+    this.#model = model;
+    this.#judge = judge;
+    this.#search = engine(model.program);
+    this.#lengths = lengthCosts(model);
+  }
+
+  /** Everything above the loss, each level proven before the next where it is not as low as can be from the start. */
+  *run(): Generator<Progress, Chosen | undefined> {
+    try {
+      return yield* this.#run();
+    } finally {
+      this.#search.close();
+    }
+  }
+
+  *#run(): Generator<Progress, Chosen | undefined> {
+    const levels = LEVELS.map((level) => costsOf(this.#model, level));
+    const ribbons = levels[4] as number[];
+    yield { step: 'linking' };
+    // One search for all levels is enough where all but the last come out at nothing.
+    const spread = ribbons.map((cost, i) => cost + (this.#lengths[i] as number));
+    const least = Math.min(1, ...(levels[2] as number[]).filter((cost) => cost > 0));
+    const weights = [400, 200, 20 / least, 20, 1];
+    const all = spread.map((cost, i) =>
+      weights.slice(0, 4).reduce((sum, weight, level) => sum + weight * ((levels[level] as number[])[i] as number), cost),
+    );
+    let first = this.#solve(all, 0.45);
+    let bound = 0;
+    let proven = 0;
+    if (!first) return undefined;
+    const isNothing = (level: number, values: readonly number[]): boolean =>
+      sumOf(levels[level] as number[], values) < 1e-6;
+    if (first.isProven && [0, 1, 2, 3].every((level) => isNothing(level, (first as Solved).choice.values))) {
+      proven = 5;
+      for (const level of [0, 1, 2, 3]) this.#fix(levels[level] as number[], 0);
+    } else {
+      let isProven = true;
+      for (const [level, costs] of levels.entries()) {
+        const isLast = level === 4;
+        const known = isNothing(level, first.choice.values);
+        const solved: Solved | false | undefined =
+          known && !isLast ? { ...first, isProven: true, bound: 0 } : this.#solve(isLast ? spread : costs, isLast ? 0.45 : 1e-6);
+        if (!solved) break;
+        first = solved;
+        if (level === 2 && isProven) bound = Math.max(0, solved.bound);
+        isProven &&= solved.isProven;
+        if (isProven) proven = level + 1;
+        this.#fix(costs, sumOf(costs, solved.choice.values));
+      }
+    }
+    this.#fix(ribbons, sumOf(ribbons, first.choice.values));
+    const sums = levels.map((costs) => sumOf(costs, (first as Solved).choice.values));
+    if (proven >= 3) bound = sums[2] as number;
+    yield { step: 'feeding', found: Math.round(sums[4] as number) };
+    const best = yield* this.#leastLoss(first, sums[1] === 0);
+    const [unlinked, unfed, cost, unpriced, count] = sums.map((sum) => Math.round(sum * 1e6) / 1e6);
+    return {
+      choice: best.choice,
+      score: {
+        unlinked: unlinked as number,
+        unfed: unfed as number,
+        cost: cost as number,
+        unpriced: unpriced as number,
+        ribbons: (count as number) + this.#task.kept.length,
+        worstLossMv: best.worstLossMv,
+      },
+      proven: proven === 5 && best.isProven ? 6 : proven,
+      bound,
+    };
+  }
+
+  #fix(costs: readonly number[], sum: number): void {
+    const columns = costs.flatMap((cost, column) => (cost === 0 ? [] : [column]));
+    if (columns.length === 0) return;
+    this.#search.addRow({
+      least: Number.NEGATIVE_INFINITY,
+      most: sum + 1e-6,
+      columns,
+      weights: columns.map((column) => costs[column] as number),
+    });
+  }
+
+  /**
+   * The least of a sum among choices that may stand: what may not is cut off, and the search goes on. Nothing where
+   * there is none, false where the search was given up.
+   */
+  #solve(costs: readonly number[], gap: number): Solved | false | undefined {
+    for (; ; this.#rounds++) {
+      const { state, values, bound } = this.#search.minimise(costs, gap);
+      if (!values) return state === 'none' ? undefined : false;
+      const choice = this.#read(values);
+      const isLast = this.#rounds > MOST_ROUNDS;
+      if (Array.isArray(choice)) {
+        if (isLast) return false;
+        this.#cutHeaders(choice);
+        continue;
+      }
+      const { worstLossMv, broken } = this.#judge(choice);
+      if (broken.length === 0 || isLast)
+        return { choice, bound, worstLossMv, isProven: state === 'proven' && broken.length === 0 };
+      for (const row of broken) this.#search.addRow(row);
+    }
+  }
+
+  #read(values: readonly number[]): Choice | LeadColumn[] {
+    const leads = this.#model.leads.filter(({ column }) => isOn(values[column]));
+    const headers = assignHeaders(leads);
+    if (Array.isArray(headers)) return headers;
+    return {
+      groups: this.#model.groups.filter(({ column }) => isOn(values[column])),
+      leads: leads.map((lead) => ({ ...lead, from: headers.get(lead) as PlacedHeader })),
+      values,
+    };
+  }
+
+  #cutHeaders(wanting: readonly LeadColumn[]): void {
+    const places = new Set(wanting.flatMap(({ lead }) => lead.places));
+    const columns = this.#model.leads
+      .filter(({ lead }) => lead.places.every((place) => places.has(place)))
+      .map(({ column }) => column);
+    this.#search.addRow(togetherAtMost(places.size, columns));
+  }
+
+  #lossOf(group: GroupColumn): IslandLoss {
+    const known = this.#losses.get(group);
+    if (known) return known;
+    const made = groupLoss(group.group, this.#task.base.kit);
+    this.#losses.set(group, made);
+    return made;
+  }
+
+  /** Lowers the worst loss as long as anything is found that has less of it. */
+  *#leastLoss(first: Solved, isAllFed: boolean): Generator<Progress, Solved & { readonly isProven: boolean }> {
+    let best = first;
+    const pairs = lossPairs(this.#task, this.#model, isAllFed, (group) => this.#lossOf(group));
+    const told = new Map<number, Set<number>>();
+    for (let round = 0; round < MOST_ROUNDS; round++) {
+      if (best.worstLossMv < SAME_MV) return { ...best, isProven: true };
+      for (const { lead, alone, groups } of pairs) {
+        const before = told.get(lead) ?? new Set();
+        const tooMuch = groups.filter(({ lossMv, column }) => lossMv > best.worstLossMv - SAME_MV && !before.has(column));
+        for (const { column } of tooMuch) before.add(column);
+        told.set(lead, before);
+        for (const columns of cliquesOf(tooMuch)) this.#search.addRow(togetherAtMost(1, [lead, ...columns]));
+        if (alone > best.worstLossMv - SAME_MV && !before.has(lead)) {
+          before.add(lead);
+          const others = groups.map(({ column }) => column);
+          this.#search.addRow({
+            least: 0,
+            most: Number.POSITIVE_INFINITY,
+            columns: [...others, lead],
+            weights: [...others.map(() => 1), -1],
+          });
+        }
+      }
+      const next = this.#solve(this.#lengths, 1e-3);
+      if (!next) return { ...best, isProven: next === undefined };
+      if (next.worstLossMv < best.worstLossMv - SAME_MV) best = next;
+      else this.#cutBoards(next.choice);
+      yield { step: 'feeding', found: Math.round(best.worstLossMv * 10) / 10 };
+    }
+    return { ...best, isProven: false };
+  }
+
+  /** What several islands lose together on one board's lead is known only when they are chosen. */
+  #cutBoards({ groups, leads }: Choice): void {
+    const columns = [...groups, ...leads].map(({ column }) => column);
+    this.#search.addRow(togetherAtMost(columns.length - 1, columns));
+  }
+}
+
+/** Of some columns at most so many. */
+export const togetherAtMost = (most: number, columns: readonly number[]): ProgramRow => ({
+  least: Number.NEGATIVE_INFINITY,
+  most,
+  columns,
+  weights: columns.map(() => 1),
+});
+
+interface Solved {
+  readonly choice: Choice;
+  readonly bound: number;
+  readonly worstLossMv: number;
+  readonly isProven: boolean;
+}
+
+interface LossPairs {
+  readonly lead: number;
+  /** What is lost at least wherever the lead is used. */
+  readonly alone: number;
+  readonly groups: readonly { readonly column: number; readonly header: PlacedHeader; readonly lossMv: number }[];
+}
+
+/** What each lead would lose with each group that it would feed. */
+function lossPairs(
+  task: Task,
+  model: PlanModel,
+  isAllFed: boolean,
+  lossOf: (group: GroupColumn) => IslandLoss,
+): LossPairs[] {
+  const { kit } = task.base;
+  const at = new Map<PlacedModule, (readonly [GroupColumn, PlacedHeader])[]>();
+  for (const group of model.groups)
+    for (const { seats } of group.group.placings)
+      for (const { header } of seats) {
+        const module = header.owner as PlacedModule;
+        if (!group.island.includes(module)) continue;
+        const list = at.get(module) ?? [];
+        list.push([group, header]);
+        at.set(module, list);
+      }
+  // What several stops share is known only when they are chosen.
+  const single = model.leads.filter(({ lead }) => lead.stops.length === 1);
+  const shares = boardShares(task, model, isAllFed);
+  return single.map(({ lead, column }) => {
+    const module = (lead.stops[0] as LeadPlan['stops'][number]).header.owner as PlacedModule;
+    const ohms = leadOhms(lead, kit);
+    const board = boardOhms(lead, kit);
+    const lossWith = (island: IslandLoss): number =>
+      ownLoss(island, module, ohms, kit, shares(island.currents).map((mv) => mv * board));
+    return {
+      lead: column,
+      alone: lossWith(aloneLoss(module, kit)),
+      groups: (at.get(module) ?? []).map(([group, header]) => ({
+        column: group.column,
+        header,
+        lossMv: lossWith(lossOf(group)),
+      })),
+    };
+  });
+}
+
+/**
+ * The least that an island loses in its board's lead, mV for each ohm of it, by voltage: what others draw adds to it,
+ * and may relieve its ground. With one board and everything fed it is known.
+ */
+function boardShares({ base, unfed, fed }: Task, { leads }: PlanModel, isAllFed: boolean) {
+  const { kit, places } = base;
+  const ground = kit.supplyLines.length - 1;
+  const drawn = places.modules.map((module) => currentsOf(module, kit));
+  const sum = (of: (currents: readonly number[]) => number): number =>
+    drawn.reduce((total, each) => total + of(each), 0);
+  const all = kit.supplyLines.map((_, i) => sum((each) => each[i] as number));
+  const relief = [
+    sum((each) => Math.min(0, each[ground] as number)),
+    sum((each) => Math.max(0, each[ground] as number)),
+  ] as const;
+  const draws = places.modules.filter(({ facts }) => facts.draws.length > 0);
+  const isOnly = new Set(leads.map(({ lead }) => lead.board)).size === 1;
+  const isKnown = isAllFed && isOnly && fed.size === 0 && unfed.length === draws.length;
+  const signs = kit.supplyLines.map((line) => Math.sign(kit.voltages.get(line)?.volts ?? 0));
+  return (own: readonly number[]): number[] =>
+    own.slice(0, -1).map((ma, i) => {
+      const sign = signs[i] as number;
+      if (isKnown) return (all[i] as number) + sign * (all[ground] as number);
+      return ma + sign * ((own[ground] as number) + relief[sign > 0 ? 0 : 1]);
+    });
+}
+
+/** Groups on one header exclude one another, so that one row does for all of them. */
+function cliquesOf(groups: LossPairs['groups']): number[][] {
+  const byHeader = new Map<PlacedHeader, number[]>();
+  for (const { column, header } of groups) {
+    const list = byHeader.get(header) ?? [];
+    list.push(column);
+    byHeader.set(header, list);
+  }
+  return [...byHeader.values()];
+}
+
+/** Length of leads, so that of equal plans the one with the shorter leads comes first; all together less than half a ribbon. */
+function lengthCosts(model: PlanModel): number[] {
+  const costs = model.program.most.map(() => 0);
+  const lengthOf = ({ facts }: LeadPlan): number => atMm(facts, facts.connectors.length - 1);
+  const longest = Math.max(1, ...model.leads.map(({ lead }) => lengthOf(lead)));
+  const feeds = Math.max(1, model.unfed.length);
+  for (const { lead, column } of model.leads) costs[column] = (0.4 * lengthOf(lead)) / longest / feeds;
+  return costs;
+}
+
