@@ -1,7 +1,7 @@
-import type { PlacedHeader, PlacedModule } from '../geometry/place.ts';
+import type { PlacedHeader } from '../geometry/place.ts';
 import type { Engine, ProgramRow, Search } from './engine.ts';
 import type { LeadPlan } from './leads.ts';
-import { aloneLoss, boardOhms, currentsOf, groupLoss, type IslandLoss, leadOhms, ownLoss } from './losses.ts';
+import { LossBounds, LossRows } from './loss-bounds.ts';
 import { atMm } from './placing.ts';
 import type { GroupColumn, LeadColumn, PlanModel } from './model.ts';
 import type { Task } from './task.ts';
@@ -97,6 +97,9 @@ const SAME_MV = 1e-3;
 /** Rounds after which cuts that the program cannot know are no longer added. */
 const MOST_ROUNDS = 60;
 
+/** Plans tried in vain where the loss of a plan is known only when it is drawn. */
+const MOST_VAIN = 8;
+
 export type Judge = (choice: Choice) => Judged;
 
 /** Where the search is, for whoever waits. */
@@ -110,8 +113,9 @@ export class Chooser {
   readonly #task: Task;
   readonly #model: PlanModel;
   readonly #judge: Judge;
-  readonly #search: Search;
-  readonly #losses = new Map<GroupColumn, IslandLoss>();
+  readonly #engine: Engine;
+  readonly #added: ProgramRow[] = [];
+  #search: Search;
   readonly #lengths: readonly number[];
   #rounds = 0;
 
@@ -119,6 +123,7 @@ export class Chooser {
     this.#task = task;
     this.#model = model;
     this.#judge = judge;
+    this.#engine = engine;
     this.#search = engine(model.program);
     this.#lengths = lengthCosts(model);
   }
@@ -158,7 +163,7 @@ export class Chooser {
         const isLast = level === 4;
         const known = isNothing(level, first.choice.values);
         const solved: Solved | false | undefined =
-          known && !isLast ? { ...first, isProven: true, bound: 0 } : this.#solve(isLast ? spread : costs, isLast ? 0.45 : 1e-6);
+          known && !isLast ? { ...first, isProven: true, bound: 0 } : this.#solve(isLast ? spread : costs.map((cost, i) => cost + 1e-5 * (spread[i] as number)), isLast ? 0.45 : 1e-6);
         if (!solved) break;
         first = solved;
         if (level === 2 && isProven) bound = Math.max(0, solved.bound);
@@ -191,7 +196,7 @@ export class Chooser {
   #fix(costs: readonly number[], sum: number): void {
     const columns = costs.flatMap((cost, column) => (cost === 0 ? [] : [column]));
     if (columns.length === 0) return;
-    this.#search.addRow({
+    this.addRow({
       least: Number.NEGATIVE_INFINITY,
       most: sum + 1e-6,
       columns,
@@ -217,7 +222,7 @@ export class Chooser {
       const { worstLossMv, broken } = this.#judge(choice);
       if (broken.length === 0 || isLast)
         return { choice, bound, worstLossMv, isProven: state === 'proven' && broken.length === 0 };
-      for (const row of broken) this.#search.addRow(row);
+      for (const row of broken) this.addRow(row);
     }
   }
 
@@ -237,56 +242,59 @@ export class Chooser {
     const columns = this.#model.leads
       .filter(({ lead }) => lead.places.every((place) => places.has(place)))
       .map(({ column }) => column);
-    this.#search.addRow(togetherAtMost(places.size, columns));
-  }
-
-  #lossOf(group: GroupColumn): IslandLoss {
-    const known = this.#losses.get(group);
-    if (known) return known;
-    const made = groupLoss(group.group, this.#task.base.kit);
-    this.#losses.set(group, made);
-    return made;
+    this.addRow(togetherAtMost(places.size, columns));
   }
 
   /** Lowers the worst loss as long as anything is found that has less of it. */
-  *#leastLoss(first: Solved, isAllFed: boolean): Generator<Progress, Solved & { readonly isProven: boolean }> {
+  *#leastLoss(first: Solved, isAllFed: boolean): Generator<Progress, Solved> {
+    const rows = new LossRows(this.#task, this.#model, isAllFed);
+    if (!rows.mayMesh) return yield* this.#lower(first, rows, MOST_ROUNDS);
+    // Where ribbons join grounds, estimates lead to a good plan, and only what is certain may prove it.
+    const certain = this.#search;
+    this.#search = this.#engine({ ...this.#model.program, rows: [...this.#model.program.rows, ...this.#added] });
+    const { length } = this.#added;
+    const good = yield* this.#lower(first, rows, MOST_ROUNDS / 2);
+    this.#search.close();
+    this.#search = certain;
+    this.#added.length = length;
+    return yield* this.#lower(good, new LossRows(this.#task, this.#model, isAllFed, true), MOST_VAIN);
+  }
+
+  *#lower(first: Solved, rows: LossRows, mostRounds: number): Generator<Progress, Solved> {
     let best = first;
-    const pairs = lossPairs(this.#task, this.#model, isAllFed, (group) => this.#lossOf(group));
-    const told = new Map<number, Set<number>>();
-    for (let round = 0; round < MOST_ROUNDS; round++) {
+    let inVain = 0;
+    const bounds = new LossBounds(this.#task, this.#model, this, rows);
+    for (let round = 0; round < mostRounds && inVain < MOST_VAIN; round++) {
       if (best.worstLossMv < SAME_MV) return { ...best, isProven: true };
-      for (const { lead, alone, groups } of pairs) {
-        const before = told.get(lead) ?? new Set();
-        const tooMuch = groups.filter(({ lossMv, column }) => lossMv > best.worstLossMv - SAME_MV && !before.has(column));
-        for (const { column } of tooMuch) before.add(column);
-        told.set(lead, before);
-        for (const columns of cliquesOf(tooMuch)) this.#search.addRow(togetherAtMost(1, [lead, ...columns]));
-        if (alone > best.worstLossMv - SAME_MV && !before.has(lead)) {
-          before.add(lead);
-          const others = groups.map(({ column }) => column);
-          this.#search.addRow({
-            least: 0,
-            most: Number.POSITIVE_INFINITY,
-            columns: [...others, lead],
-            weights: [...others.map(() => 1), -1],
-          });
-        }
-      }
+      bounds.ask(best.worstLossMv - SAME_MV);
       const next = this.#solve(this.#lengths, 1e-3);
-      if (!next) return { ...best, isProven: next === undefined };
-      if (next.worstLossMv < best.worstLossMv - SAME_MV) best = next;
-      else this.#cutBoards(next.choice);
+      if (!next) return { ...best, isProven: next === undefined && first.isProven };
+      if (next.worstLossMv < best.worstLossMv - SAME_MV / 2) {
+        best = { ...next, isProven: first.isProven };
+        inVain = 0;
+      } else if (bounds.isExact) {
+        this.addRow(notAgain(next.choice));
+        inVain++;
+      } else bounds.bringInBoards();
       yield { step: 'feeding', found: Math.round(best.worstLossMv * 10) / 10 };
     }
     return { ...best, isProven: false };
   }
 
-  /** What several islands lose together on one board's lead is known only when they are chosen. */
-  #cutBoards({ groups, leads }: Choice): void {
-    const columns = [...groups, ...leads].map(({ column }) => column);
-    this.#search.addRow(togetherAtMost(columns.length - 1, columns));
+  addRow(row: ProgramRow): void {
+    this.#added.push(row);
+    this.#search.addRow(row);
+  }
+
+  addColumn(most: number): number {
+    return this.#search.addColumn(most);
   }
 }
+
+const notAgain = ({ groups, leads }: Choice): ProgramRow => {
+  const columns = [...groups, ...leads].map(({ column }) => column);
+  return togetherAtMost(columns.length - 1, columns);
+};
 
 /** Of some columns at most so many. */
 export const togetherAtMost = (most: number, columns: readonly number[]): ProgramRow => ({
@@ -301,90 +309,6 @@ interface Solved {
   readonly bound: number;
   readonly worstLossMv: number;
   readonly isProven: boolean;
-}
-
-interface LossPairs {
-  readonly lead: number;
-  /** What is lost at least wherever the lead is used. */
-  readonly alone: number;
-  readonly groups: readonly { readonly column: number; readonly header: PlacedHeader; readonly lossMv: number }[];
-}
-
-/** What each lead would lose with each group that it would feed. */
-function lossPairs(
-  task: Task,
-  model: PlanModel,
-  isAllFed: boolean,
-  lossOf: (group: GroupColumn) => IslandLoss,
-): LossPairs[] {
-  const { kit } = task.base;
-  const at = new Map<PlacedModule, (readonly [GroupColumn, PlacedHeader])[]>();
-  for (const group of model.groups)
-    for (const { seats } of group.group.placings)
-      for (const { header } of seats) {
-        const module = header.owner as PlacedModule;
-        if (!group.island.includes(module)) continue;
-        const list = at.get(module) ?? [];
-        list.push([group, header]);
-        at.set(module, list);
-      }
-  // What several stops share is known only when they are chosen.
-  const single = model.leads.filter(({ lead }) => lead.stops.length === 1);
-  const shares = boardShares(task, model, isAllFed);
-  return single.map(({ lead, column }) => {
-    const module = (lead.stops[0] as LeadPlan['stops'][number]).header.owner as PlacedModule;
-    const ohms = leadOhms(lead, kit);
-    const board = boardOhms(lead, kit);
-    const lossWith = (island: IslandLoss): number =>
-      ownLoss(island, module, ohms, kit, shares(island.currents).map((mv) => mv * board));
-    return {
-      lead: column,
-      alone: lossWith(aloneLoss(module, kit)),
-      groups: (at.get(module) ?? []).map(([group, header]) => ({
-        column: group.column,
-        header,
-        lossMv: lossWith(lossOf(group)),
-      })),
-    };
-  });
-}
-
-/**
- * The least that an island loses in its board's lead, mV for each ohm of it, by voltage: what others draw adds to it,
- * and may relieve its ground. With one board and everything fed it is known.
- */
-function boardShares({ base, unfed, fed }: Task, { leads }: PlanModel, isAllFed: boolean) {
-  const { kit, places } = base;
-  const ground = kit.supplyLines.length - 1;
-  const drawn = places.modules.map((module) => currentsOf(module, kit));
-  const sum = (of: (currents: readonly number[]) => number): number =>
-    drawn.reduce((total, each) => total + of(each), 0);
-  const all = kit.supplyLines.map((_, i) => sum((each) => each[i] as number));
-  const relief = [
-    sum((each) => Math.min(0, each[ground] as number)),
-    sum((each) => Math.max(0, each[ground] as number)),
-  ] as const;
-  const draws = places.modules.filter(({ facts }) => facts.draws.length > 0);
-  const isOnly = new Set(leads.map(({ lead }) => lead.board)).size === 1;
-  const isKnown = isAllFed && isOnly && fed.size === 0 && unfed.length === draws.length;
-  const signs = kit.supplyLines.map((line) => Math.sign(kit.voltages.get(line)?.volts ?? 0));
-  return (own: readonly number[]): number[] =>
-    own.slice(0, -1).map((ma, i) => {
-      const sign = signs[i] as number;
-      if (isKnown) return (all[i] as number) + sign * (all[ground] as number);
-      return ma + sign * ((own[ground] as number) + relief[sign > 0 ? 0 : 1]);
-    });
-}
-
-/** Groups on one header exclude one another, so that one row does for all of them. */
-function cliquesOf(groups: LossPairs['groups']): number[][] {
-  const byHeader = new Map<PlacedHeader, number[]>();
-  for (const { column, header } of groups) {
-    const list = byHeader.get(header) ?? [];
-    list.push(column);
-    byHeader.set(header, list);
-  }
-  return [...byHeader.values()];
 }
 
 /** Length of leads, so that of equal plans the one with the shorter leads comes first; all together less than half a ribbon. */

@@ -27,6 +27,8 @@ export interface Minimum {
 export interface Search {
   minimise(costs: readonly number[], gap: number): Minimum;
   addRow(row: ProgramRow): void;
+  /** A variable that need not be whole; its number. Costs nothing from then on unless `minimise` is told more costs. */
+  addColumn(most: number): number;
   close(): void;
 }
 
@@ -39,8 +41,8 @@ interface HighsModel {
   readonly info: { get(name: string): unknown };
   passModel(model: object): unknown;
   addRow(least: number, most: number, entries: object): unknown;
+  addVar(least: number, most: number): unknown;
   changeColsCost(selection: object, costs: readonly number[]): unknown;
-  setSolution(solution: object): unknown;
   run(): unknown;
   getModelStatus(): number;
   getObjectiveValue(): number;
@@ -90,8 +92,12 @@ export const engineOf =
       },
       integrality: whole.map((is) => (is ? 1 : 0)),
     });
-    const all = { kind: 'range', from: 0, to: most.length - 1 };
+    let columnCount = most.length;
     return {
+      addColumn: (atMost) => {
+        model.addVar(0, atMost);
+        return columnCount++;
+      },
       addRow: ({ least, most: atMost, columns, weights }) => {
         model.addRow(Math.max(least, -highs.infinity), Math.min(atMost, highs.infinity), {
           indices: columns,
@@ -99,7 +105,7 @@ export const engineOf =
         });
       },
       minimise: (costs, gap) => {
-        model.changeColsCost(all, costs);
+        model.changeColsCost({ kind: 'range', from: 0, to: costs.length - 1 }, costs);
         model.options.set({ mip_abs_gap: gap });
         model.run();
         const status = model.getModelStatus();

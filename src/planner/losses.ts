@@ -163,23 +163,8 @@ export function boardOhms({ board }: LeadPlan, kit: KitIndex): number {
   return lead ? (ohmsPerMetre(lead.awg, kit.limits.ambientC) * lead.lengthMm) / 1000 : 0;
 }
 
-/**
- * The worst loss in an island that is fed so, mV.
- *
- * @param atBoard - what is lost of each voltage on the way to the board
- */
-export function ownLoss(
-  island: IslandLoss,
-  fed: PlacedModule,
-  ohms: ByLine,
-  kit: KitIndex,
-  atBoard: readonly number[],
-): number {
-  const { currents, worst } = island;
+/** What is lost of each voltage in an island that is fed so, without what is lost on the way to the board, mV. */
+export function ownLosses({ currents, worst }: IslandLoss, fed: PlacedModule, ohms: ByLine, kit: KitIndex): ByLine {
   const drops = ohms.map((each, i) => (currents[i] === 0 ? 0 : each * (currents[i] as number)));
-  return (worst.get(fed) ?? []).reduce(
-    (most, inside, i) =>
-      inside === NOT_DRAWN ? most : Math.max(most, inside + lossOn(drops, i, kit) + (atBoard[i] as number)),
-    0,
-  );
+  return (worst.get(fed) ?? []).map((inside, i) => (inside === NOT_DRAWN ? inside : inside + lossOn(drops, i, kit)));
 }
