@@ -1,5 +1,6 @@
 import type { PlacedHeader } from '../geometry/place.ts';
 import type { Engine, ProgramRow, Search } from './engine.ts';
+import { assignHeaders } from './assign-headers.ts';
 import type { LeadPlan } from './leads.ts';
 import { LossBounds, LossRows } from './loss-bounds.ts';
 import { atMm } from './placing.ts';
@@ -68,31 +69,8 @@ function costsOf(model: PlanModel, level: Level): number[] {
 const sumOf = (costs: readonly number[], values: readonly number[]): number =>
   costs.reduce((sum, cost, i) => sum + (cost === 0 ? 0 : cost * (values[i] ?? 0)), 0);
 
-/** A header of its board for each lead, where there is one; else leads that want too few headers among them. */
-function assignHeaders(leads: readonly LeadColumn[]): ReadonlyMap<LeadColumn, PlacedHeader> | LeadColumn[] {
-  const takenBy = new Map<PlacedHeader, LeadColumn>();
-  for (const lead of [...leads].sort((a, b) => a.lead.places.length - b.lead.places.length)) {
-    const tried = new Set<PlacedHeader>();
-    const wanting = new Set<LeadColumn>();
-    const find = (wants: LeadColumn): boolean => {
-      wanting.add(wants);
-      for (const place of wants.lead.places) {
-        if (tried.has(place)) continue;
-        tried.add(place);
-        const other = takenBy.get(place);
-        if (other && !find(other)) continue;
-        takenBy.set(place, wants);
-        return true;
-      }
-      return false;
-    };
-    if (!find(lead)) return [...wanting];
-  }
-  return new Map([...takenBy].map(([place, lead]) => [lead, place]));
-}
-
 /** Differences of voltage smaller than this are none, mV. */
-const SAME_MV = 1e-3;
+export const SAME_MV = 1e-3;
 
 /** Rounds after which cuts that the program cannot know are no longer added. */
 const MOST_ROUNDS = 60;
@@ -129,12 +107,33 @@ export class Chooser {
   }
 
   /** Everything above the loss, each level proven before the next where it is not as low as can be from the start. */
-  *run(): Generator<Progress, Chosen | undefined> {
+  *run(start?: Chosen): Generator<Progress, Chosen | undefined> {
     try {
-      return yield* this.#run();
+      return yield* start ? this.#lowerFrom(start) : this.#run();
     } finally {
       this.#search.close();
     }
+  }
+
+  /** All but the loss is settled. */
+  *#lowerFrom(start: Chosen): Generator<Progress, Chosen> {
+    const { choice, score } = start;
+    const values = this.#model.program.most.map((_, column) => choice.values[column] ?? 0);
+    const sums = [score.unlinked, score.unfed, score.cost, score.unpriced, score.ribbons];
+    for (const [level, name] of LEVELS.entries()) this.#fix(costsOf(this.#model, name), sums[level] as number);
+    const first: Solved = {
+      choice: { ...choice, values },
+      bound: score.cost,
+      worstLossMv: score.worstLossMv,
+      isProven: true,
+    };
+    const best = yield* this.#leastLoss(first, score.unfed === 0);
+    return {
+      choice: best.choice,
+      score: { ...score, worstLossMv: best.worstLossMv },
+      proven: best.isProven ? 6 : 5,
+      bound: start.bound,
+    };
   }
 
   *#run(): Generator<Progress, Chosen | undefined> {
@@ -228,11 +227,11 @@ export class Chooser {
 
   #read(values: readonly number[]): Choice | LeadColumn[] {
     const leads = this.#model.leads.filter(({ column }) => isOn(values[column]));
-    const headers = assignHeaders(leads);
-    if (Array.isArray(headers)) return headers;
+    const assigned = assignHeaders(leads.map((lead) => [lead]));
+    if (!assigned.ok) return assigned.error.flat();
     return {
       groups: this.#model.groups.filter(({ column }) => isOn(values[column])),
-      leads: leads.map((lead) => ({ ...lead, from: headers.get(lead) as PlacedHeader })),
+      leads: assigned.value,
       values,
     };
   }

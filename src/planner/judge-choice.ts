@@ -9,7 +9,7 @@ import { type Choice, type Judged, togetherAtMost } from './choose.ts';
 import type { ProgramRow } from './engine.ts';
 import { headersOf } from './groups.ts';
 import { stopModules } from './leads.ts';
-import type { PlanModel } from './model.ts';
+import type { Columns, PlanModel } from './model.ts';
 import type { Task } from './task.ts';
 import { writeTake } from './write-take.ts';
 
@@ -31,7 +31,7 @@ export const conflictsIn = (take: WholeTake): Finding[] =>
   checkTake(take).filter(({ level }) => level !== 'reminder');
 
 /** Judges a choice by the very checks that judge a drawing, and tells which rows would keep it from being made. */
-export function judgeOf(task: Task, take: Take, model: PlanModel): (choice: Choice) => Judged {
+export function judgeOf(task: Task, take: Take, model: Columns & Partial<PlanModel>): (choice: Choice) => Judged {
   const { kit } = task.base.kit;
   const before = new Set(conflictsIn(task.base).map(({ key }) => key));
   const boards = task.base.places.boards.length;
@@ -49,7 +49,7 @@ function rowsAgainst(
   { check, subjects }: Finding,
   derived: WholeTake,
   choice: Choice,
-  model: PlanModel,
+  model: Columns & Partial<PlanModel>,
   columnsOf: ReadonlyMap<string, readonly number[]>,
   boards: number,
 ): ProgramRow[] {
@@ -106,9 +106,9 @@ function islandsAround(derived: WholeTake, modules: ReadonlySet<string>, ribbons
 }
 
 /** Modules that hang together want a lead, or to be linked otherwise; unless they are given up. */
-function unpoweredRow(modules: ReadonlySet<string>, choice: Choice, model: PlanModel): ProgramRow[] {
+function unpoweredRow(modules: ReadonlySet<string>, choice: Choice, model: Columns & Partial<PlanModel>): ProgramRow[] {
   const within = ({ id }: { readonly id: string }): boolean => modules.has(id);
-  if (model.unfed.some(({ island, column }) => island.modules.some(within) && (choice.values[column] ?? 0) > 0.5)) return [];
+  if (model.unfed?.some(({ island, column }) => island.modules.some(within) && (choice.values[column] ?? 0) > 0.5)) return [];
   const made = new Set(choice.groups.map(({ column }) => column));
   const touching = model.groups.filter(({ island }) => island.some(within));
   const own = touching.filter(({ column }) => made.has(column)).map(({ column }) => column);

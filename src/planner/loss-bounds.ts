@@ -7,7 +7,7 @@ import { togetherAtMost } from './choose.ts';
 import { islandOf } from './groups.ts';
 import type { LeadPlan } from './leads.ts';
 import { aloneLoss, boardOhms, currentsOf, groupLoss, type IslandLoss, leadOhms, ownLosses } from './losses.ts';
-import type { GroupColumn, PlanModel } from './model.ts';
+import type { Columns, GroupColumn, PlanModel } from './model.ts';
 import type { Task } from './task.ts';
 
 /** What a lead loses of each voltage with one group, or alone, mV; what others on the board add is not in it. */
@@ -38,7 +38,7 @@ export class LossRows {
   /** Only what is certain is told. */
   readonly isCautious: boolean;
 
-  constructor(task: Task, model: PlanModel, isAllFed: boolean, isCautious = false) {
+  constructor(task: Task, model: Columns, isAllFed: boolean, isCautious = false) {
     const shares = boardShares(task, model, isAllFed);
     this.isShareKnown = shares.isKnown;
     this.mayMesh = mayMesh(task, model);
@@ -167,7 +167,7 @@ export class LossBounds {
 const keyOf = (island: number, board: number): string => `${island} ${board}`;
 
 /** Islands that some groups would join, with these groups; both ways round. */
-function pairsOfIslands({ base }: Task, { groups }: PlanModel): Map<readonly [Island, Island], number[]> {
+function pairsOfIslands({ base }: Task, { groups }: Columns): Map<readonly [Island, Island], number[]> {
   const { islandOf, islands } = base.supplyNet;
   const found = new Map<string, { readonly pair: readonly [Island, Island]; readonly columns: number[] }>();
   for (const { island, column } of groups) {
@@ -185,7 +185,7 @@ function pairsOfIslands({ base }: Task, { groups }: PlanModel): Map<readonly [Is
 }
 
 /** Whether any ribbon could join the grounds of modules whose voltages it does not join. */
-const mayMesh = ({ standing }: Task, { groups }: PlanModel): boolean =>
+const mayMesh = ({ standing }: Task, { groups }: Columns): boolean =>
   [...standing, ...groups.map(({ group }) => group)].some((group) => {
     const grounded = group.placings.flatMap(({ facts, seats }) =>
       facts.bus.supplyPins.has(GND) ? seats.filter(({ header }) => !header.isolated) : [],
@@ -199,7 +199,7 @@ const mayMesh = ({ standing }: Task, { groups }: PlanModel): boolean =>
  */
 function pairsOf(
   task: Task,
-  model: PlanModel,
+  model: Columns,
   least: (own: readonly number[]) => readonly number[],
   isCautious: boolean,
 ): LeadPairs[] {
@@ -261,7 +261,7 @@ function leastInLine(
  * The least that an island loses in its board's lead, mV for each ohm of it, by voltage: what others draw adds to it,
  * and may relieve its ground. With one board and everything fed it is known.
  */
-function boardShares({ base, unfed, fed }: Task, { leads }: PlanModel, isAllFed: boolean) {
+function boardShares({ base, unfed, fed }: Task, { leads }: Columns, isAllFed: boolean) {
   const { kit, places } = base;
   const ground = kit.supplyLines.length - 1;
   const drawn = places.modules.map((module) => currentsOf(module, kit));

@@ -14,6 +14,8 @@ export interface GroupColumn {
   readonly column: number;
   /** Modules that are fed together if it is made, those included that what stays joins to them; empty without a voltage. */
   readonly island: readonly PlacedModule[];
+  /** As they stand. */
+  readonly islands: readonly Island[];
 }
 
 export interface LeadColumn {
@@ -108,7 +110,7 @@ function linesWithin({ group }: GroupColumn, module: PlacedModule): ReadonlySet<
 }
 
 /** Whether a lead brings an island all it needs, if it feeds it at a module. */
-function brings(column: GroupColumn, fed: PlacedModule, lines: ReadonlySet<string>): boolean {
+export function brings(column: GroupColumn, fed: PlacedModule, lines: ReadonlySet<string>): boolean {
   const out = linesWithin(column, fed);
   return column.island.every((module) => {
     if (module === fed) return module.facts.needs.every((line) => lines.has(line));
@@ -123,21 +125,22 @@ export interface Candidates {
   readonly leads: readonly LeadPlan[];
 }
 
-/** The whole choice as a program: which groups are made, which leads feed them, what is left and what is bought. */
-export function modelOf(task: Task, { groups: all, leads: allLeads }: Candidates): PlanModel {
-  const { base, wishes } = task;
-  const builder = new Builder();
-  const { islandOf: standing } = base.supplyNet;
-  const isFed = (island: Island): boolean => island.feeds.length > 0;
-  const draws = (modules: readonly PlacedModule[]): boolean => modules.some(({ facts }) => facts.draws.length > 0);
-  const islandsOf = (modules: readonly PlacedModule[]): Island[] => [...new Set(modules.map(standing))];
+/** What can be chosen: each thing is made as a whole or not at all. */
+export interface Columns {
+  readonly groups: readonly GroupColumn[];
+  readonly leads: readonly LeadColumn[];
+}
 
-  const groups: (GroupColumn & { readonly islands: readonly Island[] })[] = [];
+/** Groups that could be fed, and leads that bring a module what it needs. */
+export function columnsOf({ base }: Task, { groups: all, leads: allLeads }: Candidates): Columns {
+  const { islandOf: standing } = base.supplyNet;
+  let column = 0;
+  const groups: GroupColumn[] = [];
   for (const group of all) {
-    const islands = islandsOf(islandOf(group));
+    const islands = [...new Set(islandOf(group).map(standing))];
     if (islands.filter(isFed).length > 1) continue;
     const island = islands.flatMap(({ modules }) => modules);
-    groups.push({ group, island, islands, column: builder.column(1, true) });
+    groups.push({ group, island, islands, column: column++ });
   }
   const leads = allLeads
     .filter(({ stops, lines }) =>
@@ -145,11 +148,25 @@ export function modelOf(task: Task, { groups: all, leads: allLeads }: Candidates
         (header.owner as PlacedModule).facts.needs.every((line) => (lines[i] as ReadonlySet<string>).has(line)),
       ),
     )
-    .map((lead): LeadColumn => ({ lead, column: builder.column(1, true) }));
+    .map((lead): LeadColumn => ({ lead, column: column++ }));
+  return { groups, leads };
+}
+
+export const isFed = (island: Island): boolean => island.feeds.length > 0;
+
+export const draws = (modules: readonly PlacedModule[]): boolean =>
+  modules.some(({ facts }) => facts.draws.length > 0);
+
+/** The whole choice as a program: which groups are made, which leads feed them, what is left and what is bought. */
+export function modelOf(task: Task, { groups, leads }: Columns): PlanModel {
+  const { base, wishes } = task;
+  const builder = new Builder();
+  const { islandOf: standing } = base.supplyNet;
+  for (const _ of [...groups, ...leads]) builder.column(1, true);
 
   const onHeader = new Map<PlacedHeader, number[]>();
   const asMember = new Map<string, number[]>();
-  const inIsland = new Map<Island, typeof groups>();
+  const inIsland = new Map<Island, GroupColumn[]>();
   for (const column of groups) {
     for (const header of headersOf(column.group)) pushTo(onHeader, header, column.column);
     const members = headersOf(column.group).filter(({ role }) => role === 'member');

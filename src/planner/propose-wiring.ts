@@ -1,12 +1,14 @@
 import type { Kit, Take } from '../layout/layout.ts';
 import { deriveTake } from '../wiring/derive.ts';
 import { groupsOn } from './all-groups.ts';
+import { withoutBeaten } from './beaten.ts';
+import { chooseQuickly } from './choose-quickly.ts';
 import { Chooser, type Progress, type Score } from './choose.ts';
 import type { Engine } from './engine.ts';
 import type { Group } from './groups.ts';
 import { judgeOf } from './judge-choice.ts';
 import { allLeads } from './leads.ts';
-import { modelOf } from './model.ts';
+import { columnsOf, modelOf } from './model.ts';
 import { taskOf } from './task.ts';
 import { type Unlinked, whyUnlinked } from './why.ts';
 import { writeTake } from './write-take.ts';
@@ -23,6 +25,9 @@ export interface Proposal {
   readonly optimal: boolean;
 }
 
+/** Above this a proof by the engine would keep people waiting too long; the plan at hand is given as not proven. */
+const MOST_COLUMNS = 500;
+
 /** Wires a take anew with its modules where they stand. Ends without a value where the engine gives up. */
 export function* proposeWiring(kit: Kit, take: Take, engine: Engine): Generator<Progress, Proposal | undefined> {
   const task = taskOf(kit, take);
@@ -36,10 +41,20 @@ export function* proposeWiring(kit: Kit, take: Take, engine: Engine): Generator<
   }
   const leads = allLeads(task);
   complete &&= leads.complete;
-  yield { step: 'looking', found: groups.length + leads.leads.length };
-  const model = modelOf(task, { groups, leads: leads.leads });
-  const chooser = new Chooser(task, model, engine, judgeOf(task, take, model));
-  const chosen = yield* chooser.run();
+  const columns = columnsOf(task, {
+    groups: withoutBeaten(groups, task.base.limits.connectorBodyMm),
+    leads: leads.leads,
+  });
+  yield { step: 'linking', found: columns.groups.length + columns.leads.length };
+  const quick = chooseQuickly(task, take, columns);
+  let chosen = quick?.chosen;
+  const isSmall = columns.groups.length + columns.leads.length <= MOST_COLUMNS;
+  if (!quick?.isSettled && (isSmall || !quick)) {
+    // What was left out might suit where nothing else does.
+    const all = quick ? columns : columnsOf(task, { groups, leads: leads.leads });
+    const model = modelOf(task, all);
+    chosen = yield* new Chooser(task, model, engine, judgeOf(task, take, model)).run(quick && quick.chosen.proven >= 5 ? quick.chosen : undefined);
+  }
   if (!chosen) return undefined;
   const written = writeTake(task, take, chosen.choice).take;
   const derived = deriveTake(kit, written);
