@@ -15,7 +15,7 @@ export interface Command {
   /** After the command's name, as in the help. */
   readonly usage: string;
   readonly says: string;
-  run(args: readonly string[]): Outcome;
+  run(args: readonly string[]): Outcome | Promise<Outcome>;
 }
 
 export const json = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;

@@ -1,6 +1,7 @@
 import { writeSync } from 'node:fs';
 import { check } from './check.ts';
 import { type Command, type Outcome, Refusal } from './command.ts';
+import { propose } from './propose.ts';
 import { rehearse } from './rehearse.ts';
 import { schema } from './schema.ts';
 import { share } from './share.ts';
@@ -8,7 +9,16 @@ import { sheet } from './sheet.ts';
 import { solve } from './solve.ts';
 import { unshare } from './unshare.ts';
 
-const commands: Readonly<Record<string, Command>> = { check, rehearse, schema, share, sheet, solve, unshare };
+const commands: Readonly<Record<string, Command>> = {
+  check,
+  propose,
+  rehearse, 
+  schema,
+  share,
+  sheet,
+  solve,
+  unshare,
+};
 
 function help(): string {
   const lines = Object.entries(commands).map(
@@ -17,7 +27,7 @@ function help(): string {
   return `ribbonwright COMMAND …\n\n${lines.join('')}\nFILE and LINK may be - for standard input.\n`;
 }
 
-function run([name, ...args]: readonly string[]): Outcome {
+function run([name, ...args]: readonly string[]): Outcome | Promise<Outcome> {
   if (name === 'help' || name === '--help' || name === '-h') return { text: help(), exit: 0 };
   const names = Object.keys(commands).join(', ');
   if (name === undefined) throw new Refusal(`name a command: ${names}`);
@@ -43,7 +53,7 @@ function write(file: 1 | 2, text: string): void {
 }
 
 try {
-  const { text, exit } = run(process.argv.slice(2));
+  const { text, exit } = await run(process.argv.slice(2));
   write(1, text);
   process.exitCode = exit;
 } catch (reason) {

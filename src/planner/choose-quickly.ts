@@ -32,12 +32,12 @@ export function chooseQuickly(task: Task, take: Take, columns: Columns): Quick |
   if (!found.isProven)
     return { chosen: { choice, score: { ...found.score, worstLossMv }, proven: 0, bound: 0 }, isSettled: false };
   const isAsTold = Math.abs(worstLossMv - found.score.worstLossMv) < SAME_MV && !rows.mayMesh;
-  const isKnown = isAsTold && (rows.isShareKnown || worstLossMv < found.score.worstLossMv + SAME_MV);
+  const isKnown = isAsTold && (rows.isFree || found.score.unfed === 0);
   return {
     chosen: {
       choice,
       score: { ...found.score, worstLossMv },
-      proven: isKnown && found.score.unfed === 0 ? 6 : 5,
+      proven: isKnown ? 6 : 5,
       bound: found.score.cost,
     },
     isSettled: isKnown || rows.mayMesh,

@@ -33,6 +33,8 @@ const ANY = Number.POSITIVE_INFINITY;
 export class LossRows {
   readonly pairs: readonly LeadPairs[];
   readonly isShareKnown: boolean;
+  /** No board has a lead of its own in which islands could lose together. */
+  readonly isFree: boolean;
   /** Ribbons may join grounds of islands: then what is lost in ground has more than one way to go. */
   readonly mayMesh: boolean;
   /** Only what is certain is told. */
@@ -41,6 +43,7 @@ export class LossRows {
   constructor(task: Task, model: Columns, isAllFed: boolean, isCautious = false) {
     const shares = boardShares(task, model, isAllFed);
     this.isShareKnown = shares.isKnown;
+    this.isFree = shares.isFree;
     this.mayMesh = mayMesh(task, model);
     this.isCautious = isCautious;
     this.pairs = pairsOf(task, model, shares.least, isCautious);
@@ -276,6 +279,7 @@ function boardShares({ base, unfed, fed }: Task, { leads }: Columns, isAllFed: b
   const isOnly = isAllFed && boards.size === 1 && fed.size === 0 && unfed.length === draws.length;
   const signs = kit.supplyLines.map((line) => Math.sign(kit.voltages.get(line)?.volts ?? 0));
   return {
+    isFree,
     isKnown: isFree || isOnly,
     least: (own: readonly number[]): number[] =>
       own.slice(0, -1).map((ma, i) => {

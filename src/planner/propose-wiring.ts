@@ -10,6 +10,7 @@ import { judgeOf } from './judge-choice.ts';
 import { allLeads } from './leads.ts';
 import { columnsOf, modelOf } from './model.ts';
 import { taskOf } from './task.ts';
+import { compareScores, scoreOf } from './score-of.ts';
 import { type Unlinked, whyUnlinked } from './why.ts';
 import { writeTake } from './write-take.ts';
 
@@ -23,6 +24,8 @@ export interface Proposal {
   readonly bound: number;
   /** Proven: none is better in any number of the score without being worse in one before it. */
   readonly optimal: boolean;
+  /** Numbers of the score that are proven, from the first. */
+  readonly proven: number;
 }
 
 /** Above this a proof by the engine would keep people waiting too long; the plan at hand is given as not proven. */
@@ -56,13 +59,22 @@ export function* proposeWiring(kit: Kit, take: Take, engine: Engine): Generator<
     chosen = yield* new Chooser(task, model, engine, judgeOf(task, take, model)).run(quick && quick.chosen.proven >= 5 ? quick.chosen : undefined);
   }
   if (!chosen) return undefined;
-  const written = writeTake(task, take, chosen.choice).take;
-  const derived = deriveTake(kit, written);
+  const proposed = writeTake(task, take, chosen.choice).take;
+  // As it is wired now it may be just as good, or better where ribbons are twisted, which no proposal does.
+  const own = scoreOf(task, take);
+  const score = scoreOf(task, proposed);
+  const stays = own !== undefined && (score === undefined || compareScores(own, score) <= 0);
+  const written = stays ? take : proposed;
+  const isBeaten =
+    own !== undefined && compareScores({ ...own, worstLossMv: 0 }, { ...chosen.score, worstLossMv: 0 }) < 0;
+  const isSure = complete && !isBeaten && (score !== undefined || stays);
+  const proven = isSure ? chosen.proven : 0;
   return {
     take: written,
-    unlinked: whyUnlinked(task, derived, groups),
-    score: chosen.score,
-    bound: complete ? chosen.bound : 0,
-    optimal: complete && chosen.proven === 6,
+    unlinked: whyUnlinked(task, deriveTake(kit, written), groups),
+    score: stays ? own : (score ?? chosen.score),
+    bound: isSure ? chosen.bound : 0,
+    optimal: proven === 6,
+    proven,
   };
 }
