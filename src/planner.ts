@@ -1,4 +1,5 @@
 /** A door of the core: takes compared and proposed. Apart from the others so that the app loads it when it is needed. */
+export { type Arrangement, proposeArrangement } from './planner/arrange.ts';
 export type { Progress } from './planner/choose.ts';
 export { engineOf, type Highs } from './planner/engine.ts';
 export { type Proposal, proposeWiring } from './planner/propose-wiring.ts';

@@ -1,6 +1,7 @@
 import loadHighs from 'highs';
 import { freshTakeId, nextInSeries } from '../edit/fresh.ts';
 import type { Layout, Take } from '../layout/layout.ts';
+import { proposeArrangement } from '../planner/arrange.ts';
 import { type Engine, engineOf, type Highs } from '../planner/engine.ts';
 import { type Proposal, proposeWiring } from '../planner/propose-wiring.ts';
 import { proofWords, scoreWords } from '../share/proposal-words.ts';
@@ -37,7 +38,7 @@ function peopleText(layout: Layout, mine: Take, proposal: Proposal): string {
   ].join('');
 }
 
-export async function loadEngine(): Promise<Engine> {
+async function loadEngine(): Promise<Engine> {
   return engineOf((await loadHighs()) as unknown as Highs);
 }
 
@@ -61,7 +62,7 @@ export const propose: Command = {
     });
     const layout = readLayout(onlyFile(positionals));
     const [mine] = takesOf(layout, values.take) as [Take];
-    const found = finish(proposeWiring(layout.kit, mine, await loadEngine()));
+    const found = finish((values.arrange ? proposeArrangement : proposeWiring)(layout.kit, mine, await loadEngine()));
     const names = layout.takes.map(({ name }) => name);
     const take = { ...found.take, id: freshTakeId(layout), name: nextInSeries(names, `${mine.name}, proposed`) };
     const proposal: Proposal = { ...found, take };

@@ -82,7 +82,7 @@ export type Judge = (choice: Choice) => Judged;
 
 /** Where the search is, for whoever waits. */
 export interface Progress {
-  readonly step: 'looking' | 'linking' | 'feeding' | 'done';
+  readonly step: 'placing' | 'looking' | 'linking' | 'feeding';
   readonly found?: number;
 }
 

@@ -31,8 +31,17 @@ export interface Proposal {
 /** Above this a proof by the engine would keep people waiting too long; the plan at hand is given as not proven. */
 const MOST_COLUMNS = 500;
 
-/** Wires a take anew with its modules where they stand. Ends without a value where the engine gives up. */
-export function* proposeWiring(kit: Kit, take: Take, engine: Engine): Generator<Progress, Proposal | undefined> {
+/**
+ * Wires a take anew with its modules where they stand. Ends without a value where the engine gives up.
+ *
+ * @param isTrial - one of many: what is found quickly will do
+ */
+export function* proposeWiring(
+  kit: Kit,
+  take: Take,
+  engine: Engine,
+  { isTrial = false } = {},
+): Generator<Progress, Proposal | undefined> {
   const task = taskOf(kit, take);
   const groups: Group[] = [];
   let complete = true;
@@ -50,9 +59,10 @@ export function* proposeWiring(kit: Kit, take: Take, engine: Engine): Generator<
   });
   yield { step: 'linking', found: columns.groups.length + columns.leads.length };
   const quick = chooseQuickly(task, take, columns);
+  if (isTrial && !quick) return undefined;
   let chosen = quick?.chosen;
   const isSmall = columns.groups.length + columns.leads.length <= MOST_COLUMNS;
-  if (!quick?.isSettled && (isSmall || !quick)) {
+  if (!quick || (!quick.isSettled && isSmall && !isTrial)) {
     // What was left out might suit where nothing else does.
     const all = quick ? columns : columnsOf(task, { groups, leads: leads.leads });
     const model = modelOf(task, all);
