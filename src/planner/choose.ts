@@ -76,7 +76,7 @@ export const SAME_MV = 1e-3;
 const MOST_ROUNDS = 60;
 
 /** Plans tried in vain where the loss of a plan is known only when it is drawn. */
-const MOST_VAIN = 8;
+const MOST_VAIN = 4;
 
 export type Judge = (choice: Choice) => Judged;
 
@@ -176,7 +176,7 @@ export class Chooser {
     if (proven >= 3) bound = sums[2] as number;
     yield { step: 'feeding', found: Math.round(sums[4] as number) };
     const best = yield* this.#leastLoss(first, sums[1] === 0);
-    const [unlinked, unfed, cost, unpriced, count] = sums.map((sum) => Math.round(sum * 1e6) / 1e6);
+    const [unlinked, unfed, cost, unpriced, count] = sums.map((sum) => Math.round(sum * 1e4) / 1e4);
     return {
       choice: best.choice,
       score: {
@@ -252,7 +252,7 @@ export class Chooser {
     const certain = this.#search;
     this.#search = this.#engine({ ...this.#model.program, rows: [...this.#model.program.rows, ...this.#added] });
     const { length } = this.#added;
-    const good = yield* this.#lower(first, rows, MOST_ROUNDS / 2);
+    const good = yield* this.#lower(first, rows, MOST_ROUNDS / 5);
     this.#search.close();
     this.#search = certain;
     this.#added.length = length;
