@@ -28,6 +28,7 @@ const ListPanel = lazy(async () => ({ default: (await import('./by-list/list-pan
 const HeatLegend = lazy(async () => ({ default: (await import('./power/heat-legend.tsx')).HeatLegend }));
 const Overlays = lazy(async () => ({ default: (await import('./panels/overlays.tsx')).Overlays }));
 const PowerPanel = lazy(async () => ({ default: (await import('./power/power-panel.tsx')).PowerPanel }));
+const TakesPanel = lazy(async () => ({ default: (await import('./takes/takes-panel.tsx')).TakesPanel }));
 const ThisPart = lazy(async () => ({ default: (await import('./panels/this-part.tsx')).ThisPart }));
 
 /** What lies over everything else, while any of these is set. */
@@ -65,6 +66,7 @@ function Desk() {
   const showsCase = useSession(({ fold }) => fold === 'case');
   const showsFaults = useSession(({ fold }) => fold === 'faults');
   const showsPower = useSession(({ fold }) => fold === 'power');
+  const showsTakes = useSession(({ fold }) => fold === 'takes');
   const isTaken = useSession(({ fold }) => isPanel(fold));
   const hasHeat = useSession(({ heat }) => heat !== null) && !showsPower;
   const isCovered = useSession((session) => COVERS.some((key) => Boolean(session[key])));
@@ -87,6 +89,7 @@ function Desk() {
             <Suspense>{showsBuilt && <AsBuiltPanel />}</Suspense>
             <Suspense>{showsChange && <ChangePanel />}</Suspense>
             <Suspense>{showsFaults && <FaultsPanel />}</Suspense>
+            <Suspense>{showsTakes && <TakesPanel />}</Suspense>
             <Suspense>{hasSelection && !isTaken && (!showsList || labels) && <ThisPart />}</Suspense>
             <Suspense>{hasHeat && <HeatLegend />}</Suspense>
             <TitleBlock />

@@ -4,5 +4,6 @@ export type { Progress } from './planner/choose.ts';
 export { engineOf, type Highs } from './planner/engine.ts';
 export { type Proposal, proposeWiring } from './planner/propose-wiring.ts';
 export type { Unlinked } from './planner/why.ts';
+export { withEngine } from './planner/with-engine.ts';
 export { proofWords, scoreWords } from './share/proposal-words.ts';
 export { type FigureLine, type SideBySide, sideBySide } from './share/side-by-side.ts';

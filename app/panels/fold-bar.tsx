@@ -19,6 +19,7 @@ const ListPanel = lazy(async () => ({ default: (await import('../by-list/list-pa
 
 const HeatLegend = lazy(async () => ({ default: (await import('../power/heat-legend.tsx')).HeatLegend }));
 const PowerPanel = lazy(async () => ({ default: (await import('../power/power-panel.tsx')).PowerPanel }));
+const TakesPanel = lazy(async () => ({ default: (await import('../takes/takes-panel.tsx')).TakesPanel }));
 
 const FOLDS: readonly { readonly id: Fold; readonly label: string }[] = [
   { id: 'stock', label: 'Stock' },
@@ -50,6 +51,7 @@ export function FoldBar() {
           <Suspense>{fold === 'built' && <AsBuiltPanel />}</Suspense>
           <Suspense>{fold === 'change' && <ChangePanel />}</Suspense>
           <Suspense>{fold === 'faults' && <FaultsPanel />}</Suspense>
+          <Suspense>{fold === 'takes' && <TakesPanel />}</Suspense>
           <Suspense>{fold === 'list' && <ListPanel />}</Suspense>
           {fold === 'part' && (
             <ThisPart hint="Nothing is selected. Tap a module, a ribbon, a board or a row’s rail." />

@@ -12,7 +12,7 @@ import { unshare } from './unshare.ts';
 const commands: Readonly<Record<string, Command>> = {
   check,
   propose,
-  rehearse, 
+  rehearse,
   schema,
   share,
   sheet,

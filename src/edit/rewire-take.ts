@@ -22,7 +22,8 @@ export function rewireTake(layout: Layout, edit: RewireTake): Edited<Layout> {
   const { rows, modules, supplies } = found.value;
   const { kit } = layout;
   const boards = supplies.flatMap((supply) => supply.boards);
-  const has = (list: readonly { readonly id: string }[], id: string): boolean => list.some((each) => each.id === id);
+  const has = (list: readonly { readonly id: string }[], id: string): boolean =>
+    list.some((each) => each.id === id);
   const fits =
     edit.modules.length === modules.length &&
     edit.modules.every(({ id, kind, row }) => has(modules, id) && has(kit.modules, kind) && has(rows, row)) &&
@@ -30,7 +31,11 @@ export function rewireTake(layout: Layout, edit: RewireTake): Edited<Layout> {
       ({ kind, seats }) =>
         has(kit.ribbons, kind) &&
         seats.every(({ on }) =>
-          'module' in on ? has(edit.modules, on.module) : 'board' in on ? has(boards, on.board) : has(edit.ribbons, on.ribbon),
+          'module' in on
+            ? has(edit.modules, on.module)
+            : 'board' in on
+              ? has(boards, on.board)
+              : has(edit.ribbons, on.ribbon),
         ),
     );
   if (!fits) return refuse(`${found.value.name} has changed meanwhile`);

@@ -87,7 +87,8 @@ export function groupsOn(task: Task, bus: BusFacts): Groups {
     for (const placing of placings) {
       const hosts = placing.seats.filter(({ header }) => header.role === 'host').length;
       if (hosts === 0 && chainable) pool.push(placing);
-      if (hosts === 1 && (chainable || placing.seats.length > 1)) roots.push({ placings: [placing], joints: [] });
+      if (hosts === 1 && (chainable || placing.seats.length > 1))
+        roots.push({ placings: [placing], joints: [] });
     }
   }
   const queue = roots;
@@ -100,10 +101,12 @@ export function groupsOn(task: Task, bus: BusFacts): Groups {
     const group = queue[i] as Group;
     const isNew = group.placings.some(({ kept }) => kept === undefined);
     if (isNew && hasNoLooseEnd(group)) {
-      const others = standing.filter(({ placings }) => !placings.some((each) => group.placings.includes(each)));
+      const others = standing.filter(
+        ({ placings }) => !placings.some((each) => group.placings.includes(each)),
+      );
       const there = others.flatMap(patchesOf);
-      const clashes = patchesOf({ placings: group.placings.filter(({ kept }) => !kept), joints: [] }).some((patch) =>
-        there.some((other) => clash(patch, other, connectorBodyMm)),
+      const clashes = patchesOf({ placings: group.placings.filter(({ kept }) => !kept), joints: [] }).some(
+        (patch) => there.some((other) => clash(patch, other, connectorBodyMm)),
       );
       if (!clashes) found.set(`${keyOf(group)}|${howKey(group)}`, group);
     }

@@ -4,8 +4,8 @@ import { deriveTake } from '../wiring/derive.ts';
 import type { WholeTake } from '../wiring/whole-take.ts';
 import type { Progress } from './choose.ts';
 import type { Engine } from './engine.ts';
-import { Places } from './places.ts';
 import { conflictsIn } from './judge-choice.ts';
+import { Places } from './places.ts';
 import { type Proposal, proposeWiring } from './propose-wiring.ts';
 import { compareScores } from './score-of.ts';
 
@@ -23,15 +23,27 @@ const isHost = (kit: KitIndex, { kind }: Module): boolean =>
   resolve(kit.modules, kind).kind.headers.some(({ role }) => role === 'host');
 
 const hostedBy = (kit: KitIndex, { kind }: Module): readonly string[] =>
-  resolve(kit.modules, kind).kind.headers.filter(({ role }) => role === 'host').map(({ bus }) => bus);
+  resolve(kit.modules, kind)
+    .kind.headers.filter(({ role }) => role === 'host')
+    .map(({ bus }) => bus);
 
 const memberOf = (kit: KitIndex, { kind }: Module): readonly string[] =>
-  resolve(kit.modules, kind).kind.headers.filter(({ role }) => role === 'member').map(({ bus }) => bus);
+  resolve(kit.modules, kind)
+    .kind.headers.filter(({ role }) => role === 'member')
+    .map(({ bus }) => bus);
 
 /** Members that one ribbon of a bus joins to a host at most, and that the host takes. */
 function roomOf(kit: KitIndex, bus: string): number {
-  const longest = Math.max(0, ...[...kit.ribbons.values()].filter(({ kind }) => kind.bus === bus).map(({ connectors }) => connectors.length));
-  return Math.max(1, Math.min(kit.buses.get(bus)?.bus.membersPerHost ?? Number.POSITIVE_INFINITY, longest - 1));
+  const longest = Math.max(
+    0,
+    ...[...kit.ribbons.values()]
+      .filter(({ kind }) => kind.bus === bus)
+      .map(({ connectors }) => connectors.length),
+  );
+  return Math.max(
+    1,
+    Math.min(kit.buses.get(bus)?.bus.membersPerHost ?? Number.POSITIVE_INFINITY, longest - 1),
+  );
 }
 
 /** Who stands with whom now. */
@@ -46,7 +58,12 @@ function asItIs(take: WholeTake, hosts: readonly Module[]): Grouping {
 }
 
 /** Members to the hosts in turn, or each host filled before the next. */
-function dealt(kit: KitIndex, hosts: readonly Module[], members: readonly Module[], inTurn: boolean): Grouping {
+function dealt(
+  kit: KitIndex,
+  hosts: readonly Module[],
+  members: readonly Module[],
+  inTurn: boolean,
+): Grouping {
   const grouping = new Map<Module, Module[]>(hosts.map((host) => [host, []]));
   members.forEach((member) => {
     const buses = memberOf(kit, member);
@@ -62,13 +79,22 @@ function dealt(kit: KitIndex, hosts: readonly Module[], members: readonly Module
 }
 
 /** Blocks in the order in which they look for a place: hosts of hosts, then groups, then whoever stands alone. */
-function blocksOf(kit: KitIndex, grouping: Grouping, movable: readonly Module[], hostFirst: boolean): Block[] {
+function blocksOf(
+  kit: KitIndex,
+  grouping: Grouping,
+  movable: readonly Module[],
+  hostFirst: boolean,
+): Block[] {
   const widthOf = ({ kind }: Module): number => resolve(kit.modules, kind).kind.widthHp;
   const grouped = new Set<Module>();
   const blocks: Block[] = [];
-  const hosts = [...grouping].sort(([a], [b]) => Number(memberOf(kit, a).length > 0) - Number(memberOf(kit, b).length > 0));
+  const hosts = [...grouping].sort(
+    ([a], [b]) => Number(memberOf(kit, a).length > 0) - Number(memberOf(kit, b).length > 0),
+  );
   for (const [host, all] of hosts) {
-    const members = all.filter((member) => movable.includes(member) && !grouped.has(member)).sort((a, b) => widthOf(a) - widthOf(b));
+    const members = all
+      .filter((member) => movable.includes(member) && !grouped.has(member))
+      .sort((a, b) => widthOf(a) - widthOf(b));
     for (const module of [host, ...members]) grouped.add(module);
     const along = hostFirst ? members : [...members].reverse();
     if (!movable.includes(host)) {
@@ -79,11 +105,17 @@ function blocksOf(kit: KitIndex, grouping: Grouping, movable: readonly Module[],
   return [...blocks, ...alone.map((module) => ({ modules: [module] }))];
 }
 
-function packed(take: WholeTake, blocks: readonly Block[], pinned: readonly Module[], rows: readonly Row[]): Take | undefined {
+function packed(
+  take: WholeTake,
+  blocks: readonly Block[],
+  pinned: readonly Module[],
+  rows: readonly Row[],
+): Take | undefined {
   const places = new Places(take.kit, take.places.boards, pinned);
   for (const { modules, near } of blocks) {
     if (places.together(modules, rows, near)) continue;
-    for (const module of modules) if (!places.together([module], rows, near ?? places.placed.at(-1))) return undefined;
+    for (const module of modules)
+      if (!places.together([module], rows, near ?? places.placed.at(-1))) return undefined;
   }
   const byId = new Map(places.placed.map((module) => [module.id, module]));
   return { ...take.take, modules: take.take.modules.map((module) => byId.get(module.id) ?? module) };
@@ -118,7 +150,12 @@ function rowSets(take: Take, pinned: readonly Module[]): Row[][] {
   const others = take.rows.filter((row) => !must.includes(row));
   const inOrder = (set: readonly Row[]) => take.rows.filter((row) => set.includes(row));
   return others.reduce<Row[][]>(
-    (sets, _, i) => [...sets, ...(i === 0 ? others.map((row) => inOrder([...must, row])) : [inOrder([...must, ...others.slice(0, i + 1)])])],
+    (sets, _, i) => [
+      ...sets,
+      ...(i === 0
+        ? others.map((row) => inOrder([...must, row]))
+        : [inOrder([...must, ...others.slice(0, i + 1)])]),
+    ],
     must.length > 0 ? [must] : [],
   );
 }
@@ -128,17 +165,29 @@ function rowSets(take: Take, pinned: readonly Module[]): Row[][] {
  * several ways the one that is wired best. Pinned modules stay, and so do those on which locked ribbons sit. That
  * nothing better exists is not proven, but what is as low as it can be is told as such.
  */
-export function* proposeArrangement(kit: Kit, take: Take, engine: Engine): Generator<Progress, Arrangement | undefined> {
+export function* proposeArrangement(
+  kit: Kit,
+  take: Take,
+  engine: Engine,
+): Generator<Progress, Arrangement | undefined> {
   const derived = deriveTake(kit, take);
   const index = indexKit(kit);
   const held = new Set(
-    take.ribbons.filter(({ locked }) => locked).flatMap(({ seats }) => seats.flatMap(({ on }) => ('module' in on ? [on.module] : []))),
+    take.ribbons
+      .filter(({ locked }) => locked)
+      .flatMap(({ seats }) => seats.flatMap(({ on }) => ('module' in on ? [on.module] : []))),
   );
   const pinned = take.modules.filter(({ id, pinned: stays }) => stays || held.has(id));
   const movable = take.modules.filter((module) => !pinned.includes(module));
   const hosts = take.modules.filter((module) => isHost(index, module));
-  const members = take.modules.filter((module) => !hosts.includes(module) && memberOf(index, module).length > 0);
-  const groupings = [asItIs(derived, hosts), dealt(index, hosts, members, true), dealt(index, hosts, members, false)];
+  const members = take.modules.filter(
+    (module) => !hosts.includes(module) && memberOf(index, module).length > 0,
+  );
+  const groupings = [
+    asItIs(derived, hosts),
+    dealt(index, hosts, members, true),
+    dealt(index, hosts, members, false),
+  ];
   const leastRows = leastRowsOf(derived, pinned);
   let best: Arrangement | undefined;
   const isBetter = (a: Arrangement, b: Arrangement): boolean => {
@@ -162,12 +211,15 @@ export function* proposeArrangement(kit: Kit, take: Take, engine: Engine): Gener
     yield { step: 'placing', found: i + 1 };
     const wired = yield* proposeWiring(kit, each, engine, { isTrial: true });
     if (!wired) continue;
-    const misplaced = conflictsIn(deriveTake(kit, { ...each, ribbons: [] })).filter(({ check }) => OF_PLACES.has(check));
+    const misplaced = conflictsIn(deriveTake(kit, { ...each, ribbons: [] })).filter(({ check }) =>
+      OF_PLACES.has(check),
+    );
     const found: Arrangement = {
       ...wired,
       rows: rowsUsed(wired.take),
       misplaced: misplaced.length,
-      leastRows, optimal: false,
+      leastRows,
+      optimal: false,
       bound: 0,
       proven: 0,
     };

@@ -30,7 +30,8 @@ export function assignHeaders(
         }
       return false;
     };
-    if (leads.length === 0 || !find(first)) return fail([...wanting].map((wish) => wishes[wish] as readonly LeadColumn[]));
+    if (leads.length === 0 || !find(first))
+      return fail([...wanting].map((wish) => wishes[wish] as readonly LeadColumn[]));
   }
   return ok(given.filter((lead) => lead !== undefined));
 }

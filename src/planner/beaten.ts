@@ -17,7 +17,13 @@ function takes(group: Group, patches: readonly Patch[]): string {
 export function withoutBeaten(groups: readonly Group[], bodyMm: number): Group[] {
   const facts = groups.map((group) => {
     const patches = patchesOf(group);
-    return { group, patches, headers: new Set(headersOf(group)), host: hostOf(group), key: takes(group, patches) };
+    return {
+      group,
+      patches,
+      headers: new Set(headersOf(group)),
+      host: hostOf(group),
+      key: takes(group, patches),
+    };
   });
   type Facts = (typeof facts)[number];
   const on = new Map<PlacedHeader, Facts[]>();

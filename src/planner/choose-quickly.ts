@@ -19,7 +19,9 @@ export function chooseQuickly(task: Task, take: Take, columns: Columns): Quick |
   const found = searchQuickly(task, columns, rows);
   if (!found) return undefined;
   const byColumn = new Map(columns.leads.map((lead) => [lead.column, lead]));
-  const assigned = assignHeaders(found.leads.map((list) => list.flatMap((column) => byColumn.get(column) ?? [])));
+  const assigned = assignHeaders(
+    found.leads.map((list) => list.flatMap((column) => byColumn.get(column) ?? [])),
+  );
   if (!assigned.ok) return undefined;
   const made = new Set([...found.groups, ...assigned.value.map(({ column }) => column)]);
   const choice: Choice = {
@@ -30,7 +32,10 @@ export function chooseQuickly(task: Task, take: Take, columns: Columns): Quick |
   const { worstLossMv, broken } = judgeOf(task, take, columns)(choice);
   if (broken.length > 0) return undefined;
   if (!found.isProven)
-    return { chosen: { choice, score: { ...found.score, worstLossMv }, proven: 0, bound: 0 }, isSettled: false };
+    return {
+      chosen: { choice, score: { ...found.score, worstLossMv }, proven: 0, bound: 0 },
+      isSettled: false,
+    };
   const isAsTold = Math.abs(worstLossMv - found.score.worstLossMv) < SAME_MV && !rows.mayMesh;
   const isKnown = isAsTold && (rows.isFree || found.score.unfed === 0);
   return {

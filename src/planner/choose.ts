@@ -1,10 +1,10 @@
 import type { PlacedHeader } from '../geometry/place.ts';
-import type { Engine, ProgramRow, Search } from './engine.ts';
 import { assignHeaders } from './assign-headers.ts';
+import type { Engine, ProgramRow, Search } from './engine.ts';
 import type { LeadPlan } from './leads.ts';
 import { LossBounds, LossRows } from './loss-bounds.ts';
-import { atMm } from './placing.ts';
 import type { GroupColumn, LeadColumn, PlanModel } from './model.ts';
+import { atMm } from './placing.ts';
 import type { Task } from './task.ts';
 
 /** What is made, and from which header of its board each lead comes. */
@@ -120,7 +120,8 @@ export class Chooser {
     const { choice, score } = start;
     const values = this.#model.program.most.map((_, column) => choice.values[column] ?? 0);
     const sums = [score.unlinked, score.unfed, score.cost, score.unpriced, score.ribbons];
-    for (const [level, name] of LEVELS.entries()) this.#fix(costsOf(this.#model, name), sums[level] as number);
+    for (const [level, name] of LEVELS.entries())
+      this.#fix(costsOf(this.#model, name), sums[level] as number);
     const first: Solved = {
       choice: { ...choice, values },
       bound: score.cost,
@@ -145,7 +146,9 @@ export class Chooser {
     const least = Math.min(1, ...(levels[2] as number[]).filter((cost) => cost > 0));
     const weights = [400, 200, 20 / least, 20, 1];
     const all = spread.map((cost, i) =>
-      weights.slice(0, 4).reduce((sum, weight, level) => sum + weight * ((levels[level] as number[])[i] as number), cost),
+      weights
+        .slice(0, 4)
+        .reduce((sum, weight, level) => sum + weight * ((levels[level] as number[])[i] as number), cost),
     );
     let first = this.#solve(all, 0.45);
     let bound = 0;
@@ -162,7 +165,12 @@ export class Chooser {
         const isLast = level === 4;
         const known = isNothing(level, first.choice.values);
         const solved: Solved | false | undefined =
-          known && !isLast ? { ...first, isProven: true, bound: 0 } : this.#solve(isLast ? spread : costs.map((cost, i) => cost + 1e-5 * (spread[i] as number)), isLast ? 0.45 : 1e-6);
+          known && !isLast
+            ? { ...first, isProven: true, bound: 0 }
+            : this.#solve(
+                isLast ? spread : costs.map((cost, i) => cost + 1e-5 * (spread[i] as number)),
+                isLast ? 0.45 : 1e-6,
+              );
         if (!solved) break;
         first = solved;
         if (level === 2 && isProven) bound = Math.max(0, solved.bound);
@@ -250,7 +258,10 @@ export class Chooser {
     if (!rows.mayMesh) return yield* this.#lower(first, rows, MOST_ROUNDS);
     // Where ribbons join grounds, estimates lead to a good plan, and only what is certain may prove it.
     const certain = this.#search;
-    this.#search = this.#engine({ ...this.#model.program, rows: [...this.#model.program.rows, ...this.#added] });
+    this.#search = this.#engine({
+      ...this.#model.program,
+      rows: [...this.#model.program.rows, ...this.#added],
+    });
     const { length } = this.#added;
     const good = yield* this.#lower(first, rows, MOST_ROUNDS / 5);
     this.#search.close();
@@ -319,4 +330,3 @@ function lengthCosts(model: PlanModel): number[] {
   for (const { lead, column } of model.leads) costs[column] = (0.4 * lengthOf(lead)) / longest / feeds;
   return costs;
 }
-

@@ -110,7 +110,8 @@ export const engineOf =
         model.run();
         const status = model.getModelStatus();
         if (status === INFEASIBLE) return { state: 'none', values: undefined, sum: 0, bound: 0 };
-        const found = Number.isFinite(model.getObjectiveValue()) && model.info.get('primal_solution_status') === 2;
+        const found =
+          Number.isFinite(model.getObjectiveValue()) && model.info.get('primal_solution_status') === 2;
         return {
           state: status === OPTIMAL ? 'proven' : 'open',
           values: found ? Array.from(model.getSolution().colValue) : undefined,

@@ -34,7 +34,8 @@ export function cheapestFeeding(
   const used = stocks.map(() => 0);
   const costOf = (kind: number): number =>
     (used[kind] as number) < (stocks[kind] as LeadStock).free ? 0 : (stocks[kind] as LeadStock).cost;
-  for (let island = 0; island < islands.length; island++) giveLead(island, options, given, used, costOf, stocks);
+  for (let island = 0; island < islands.length; island++)
+    giveLead(island, options, given, used, costOf, stocks);
   const cost = used.reduce((sum, count, kind) => {
     const stock = stocks[kind] as LeadStock;
     return sum + Math.max(0, count - stock.free) * stock.cost;
@@ -62,7 +63,9 @@ function giveLead(
 ): void {
   const kinds = stocks.length;
   const cost: number[] = new Array(kinds).fill(Number.POSITIVE_INFINITY);
-  const from: ({ readonly kind: number; readonly island: number } | undefined)[] = new Array(kinds).fill(undefined);
+  const from: ({ readonly kind: number; readonly island: number } | undefined)[] = new Array(kinds).fill(
+    undefined,
+  );
   options[island]?.forEach((option, kind) => {
     if (option) cost[kind] = 0;
   });
@@ -73,7 +76,8 @@ function giveLead(
       const kind = given[other] as number;
       if ((cost[kind] as number) === Number.POSITIVE_INFINITY) continue;
       for (let next = 0; next < kinds; next++) {
-        if (next === kind || !options[other]?.[next] || (cost[kind] as number) >= (cost[next] as number)) continue;
+        if (next === kind || !options[other]?.[next] || (cost[kind] as number) >= (cost[next] as number))
+          continue;
         cost[next] = cost[kind] as number;
         from[next] = { kind, island: other };
         changed = true;

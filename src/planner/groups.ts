@@ -1,11 +1,11 @@
 import { ribbonWidthMm } from '../geometry/connector.ts';
 import { exceeds } from '../geometry/exceeds.ts';
 import type { PlacedHeader, PlacedModule, PlacedRow } from '../geometry/place.ts';
+import { faceOf } from '../layout/defaults.ts';
 import type { DerivedTake } from '../wiring/derived-take.ts';
 import { isSocket, type Landing } from '../wiring/landing.ts';
 import { leadWayMm } from '../wiring/lead.ts';
 import { carries } from '../wiring/supply-net.ts';
-import { faceOf } from '../layout/defaults.ts';
 import { atMm, type Placing } from './placing.ts';
 
 /** A plug of one ribbon in a socket of another, both by index in the group. */
@@ -49,7 +49,9 @@ export function islandOf({ placings }: Group): readonly PlacedModule[] {
       .filter(({ connector, header }) => {
         if (header.isolated) return false;
         const ways = facts.ways[connector] ?? 0;
-        return [...facts.bus.supplyPins.keys()].some((line) => line !== 'GND' && carries(facts.bus, ways, line));
+        return [...facts.bus.supplyPins.keys()].some(
+          (line) => line !== 'GND' && carries(facts.bus, ways, line),
+        );
       })
       .map(({ header }) => header.owner as PlacedModule),
   );
@@ -102,7 +104,8 @@ function mayJoin(take: DerivedTake, plug: Placing, p: number, socket: Placing, s
         Math.abs(atMm(plug.facts, p) - atMm(plug.facts, a.connector)) +
         Math.abs(atMm(socket.facts, s) - atMm(socket.facts, b.connector));
       if (!bothFlat) return !exceeds(leadWayMm(a.header, b.header, take), lengthMm);
-      if (a.header.row !== b.header.row || exceeds(Math.abs(a.header.yMm - b.header.yMm), skewMm)) return false;
+      if (a.header.row !== b.header.row || exceeds(Math.abs(a.header.yMm - b.header.yMm), skewMm))
+        return false;
       return !exceeds(Math.abs(a.header.xMm - b.header.xMm), lengthMm + seatToleranceMm);
     }),
   );
@@ -127,7 +130,10 @@ export function* joinedTo(take: DerivedTake, group: Group, more: Placing): Gener
   const own = openEnds({ placings: [more], joints: [] }, 0);
   for (const [i, placing] of placings.entries()) {
     const { sockets, plugs } = openEnds(group, i);
-    const withJoint = (joint: PlugIn): Group => ({ placings: [...placings, more], joints: [...joints, joint] });
+    const withJoint = (joint: PlugIn): Group => ({
+      placings: [...placings, more],
+      joints: [...joints, joint],
+    });
     for (const s of sockets)
       for (const p of own.plugs)
         if (mayJoin(take, more, p, placing, s))

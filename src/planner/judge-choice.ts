@@ -15,9 +15,28 @@ import { writeTake } from './write-take.ts';
 
 /** What one ribbon or its place can be blamed for; all other findings follow from what an island is made of. */
 const OF_RIBBONS = new Set([
-  'wrong-connector', 'lines-differ', 'double-seat', 'loose-end', 'wrong-axis', 'looks-away', 'crossed', 'displaced',
-  'off-pitch', 'out-of-line', 'short-ribbon', 'tight-bend', 'no-clearance', 'ribbons-clash', 'crowded',
-  'stripe-reversed', 'key-against', 'lead-short', 'over-members', 'two-hosts', 'no-host', 'split-member',
+  'wrong-connector',
+  'lines-differ',
+  'double-seat',
+  'loose-end',
+  'wrong-axis',
+  'looks-away',
+  'crossed',
+  'displaced',
+  'off-pitch',
+  'out-of-line',
+  'short-ribbon',
+  'tight-bend',
+  'no-clearance',
+  'ribbons-clash',
+  'crowded',
+  'stripe-reversed',
+  'key-against',
+  'lead-short',
+  'over-members',
+  'two-hosts',
+  'no-host',
+  'split-member',
 ]);
 
 const OF_DEPTH = new Set(['too-deep', 'over-board']);
@@ -31,7 +50,11 @@ export const conflictsIn = (take: WholeTake): Finding[] =>
   checkTake(take).filter(({ level }) => level !== 'reminder');
 
 /** Judges a choice by the very checks that judge a drawing, and tells which rows would keep it from being made. */
-export function judgeOf(task: Task, take: Take, model: Columns & Partial<PlanModel>): (choice: Choice) => Judged {
+export function judgeOf(
+  task: Task,
+  take: Take,
+  model: Columns & Partial<PlanModel>,
+): (choice: Choice) => Judged {
   const { kit } = task.base.kit;
   const before = new Set(conflictsIn(task.base).map(({ key }) => key));
   const boards = task.base.places.boards.length;
@@ -74,7 +97,9 @@ function rowsAgainst(
     ...choice.groups
       .filter(({ group }) => headersOf(group).some(({ owner }) => touched.has(owner as PlacedModule)))
       .map(({ column }) => column),
-    ...choice.leads.filter(({ lead }) => stopModules(lead).some((each) => touched.has(sameIn(derived, each)))).map(({ column }) => column),
+    ...choice.leads
+      .filter(({ lead }) => stopModules(lead).some((each) => touched.has(sameIn(derived, each))))
+      .map(({ column }) => column),
   ]);
   const own = [...columns];
   return own.length > 0 ? [togetherAtMost(own.length - 1, own)] : [];
@@ -89,7 +114,11 @@ const everything = ({ groups, leads }: Choice): ProgramRow => {
 };
 
 /** All modules on whose islands a finding rests: what shares a board with them is in it, since it shares its lead. */
-function islandsAround(derived: WholeTake, modules: ReadonlySet<string>, ribbons: readonly string[]): Set<PlacedModule> {
+function islandsAround(
+  derived: WholeTake,
+  modules: ReadonlySet<string>,
+  ribbons: readonly string[],
+): Set<PlacedModule> {
   const { harnesses, places, supplyNet } = derived;
   const seeds = new Set([...modules].map((id) => places.moduleById.get(id) as PlacedModule));
   for (const { ribbons: own, moduleSeats } of harnesses)
@@ -97,7 +126,9 @@ function islandsAround(derived: WholeTake, modules: ReadonlySet<string>, ribbons
       for (const { on } of moduleSeats) seeds.add(on.header.owner as PlacedModule);
   const islands = new Set([...seeds].map((module) => supplyNet.islandOf(module)));
   const boards = new Set(
-    [...islands].flatMap(({ feeds }) => feeds.flatMap(({ harness }) => harness.boardSeats.map(({ on }) => on.header.owner))),
+    [...islands].flatMap(({ feeds }) =>
+      feeds.flatMap(({ harness }) => harness.boardSeats.map(({ on }) => on.header.owner)),
+    ),
   );
   const beside = supplyNet.islands.filter(({ feeds }) =>
     feeds.some(({ harness }) => harness.boardSeats.some(({ on }) => boards.has(on.header.owner))),
@@ -106,9 +137,18 @@ function islandsAround(derived: WholeTake, modules: ReadonlySet<string>, ribbons
 }
 
 /** Modules that hang together want a lead, or to be linked otherwise; unless they are given up. */
-function unpoweredRow(modules: ReadonlySet<string>, choice: Choice, model: Columns & Partial<PlanModel>): ProgramRow[] {
+function unpoweredRow(
+  modules: ReadonlySet<string>,
+  choice: Choice,
+  model: Columns & Partial<PlanModel>,
+): ProgramRow[] {
   const within = ({ id }: { readonly id: string }): boolean => modules.has(id);
-  if (model.unfed?.some(({ island, column }) => island.modules.some(within) && (choice.values[column] ?? 0) > 0.5)) return [];
+  if (
+    model.unfed?.some(
+      ({ island, column }) => island.modules.some(within) && (choice.values[column] ?? 0) > 0.5,
+    )
+  )
+    return [];
   const made = new Set(choice.groups.map(({ column }) => column));
   const touching = model.groups.filter(({ island }) => island.some(within));
   const own = touching.filter(({ column }) => made.has(column)).map(({ column }) => column);

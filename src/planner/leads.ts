@@ -61,7 +61,8 @@ export function allLeads({ base, unfed, fed }: Task): Leads {
             const at = before?.connector ?? from;
             const lengthMm = Math.abs(atMm(facts, c) - atMm(facts, at));
             for (const header of headers) {
-              if (!takes(facts, c, header) || stops.some((stop) => stop.header.owner === header.owner)) continue;
+              if (!takes(facts, c, header) || stops.some((stop) => stop.header.owner === header.owner))
+                continue;
               if (before && exceeds(leadWayMm(before.header, header, base), lengthMm)) continue;
               const reaching = before
                 ? places

@@ -2,11 +2,19 @@ import type { PlacedHeader, PlacedModule } from '../geometry/place.ts';
 import { GND } from '../layout/defaults.ts';
 import type { KitIndex } from '../layout/kit-index.ts';
 import type { Island } from '../wiring/supply-net.ts';
-import type { ProgramRow, Search } from './engine.ts';
 import { togetherAtMost } from './choose.ts';
+import type { ProgramRow, Search } from './engine.ts';
 import { islandOf } from './groups.ts';
 import type { LeadPlan } from './leads.ts';
-import { aloneLoss, boardOhms, currentsOf, groupLoss, type IslandLoss, leadOhms, ownLosses } from './losses.ts';
+import {
+  aloneLoss,
+  boardOhms,
+  currentsOf,
+  groupLoss,
+  type IslandLoss,
+  leadOhms,
+  ownLosses,
+} from './losses.ts';
 import type { Columns, GroupColumn, PlanModel } from './model.ts';
 import type { Task } from './task.ts';
 
@@ -111,14 +119,20 @@ export class LossBounds {
       });
       const [feed] = island.feeds;
       const from = feed?.harness.boardSeats[0]?.on.header.owner;
-      if (from?.type === 'board') this.#search.addRow({ least: 1, most: 1, columns: [of(island, from)], weights: [1] });
+      if (from?.type === 'board')
+        this.#search.addRow({ least: 1, most: 1, columns: [of(island, from)], weights: [1] });
       const unfedColumn = unfed.get(island);
       if (unfedColumn !== undefined || feed) {
         const all = [...columns, ...(unfedColumn === undefined ? [] : [unfedColumn])];
         this.#search.addRow({ least: 1, most: 1, columns: all, weights: all.map(() => 1) });
       }
       for (const [lead, board] of columnsAt.get(island) ?? [])
-        this.#search.addRow({ least: 0, most: ANY, columns: [columns[board] as number, lead], weights: [1, -1] });
+        this.#search.addRow({
+          least: 0,
+          most: ANY,
+          columns: [columns[board] as number, lead],
+          weights: [1, -1],
+        });
     });
     for (const [[a, b], together] of pairsOfIslands(this.#task, this.#model))
       for (const board of boards)
@@ -137,7 +151,9 @@ export class LossBounds {
     const { kit, supplyNet } = base;
     const ground = kit.supplyLines.length - 1;
     const drawn = supplyNet.islands.map(({ modules }) =>
-      modules.map((module) => currentsOf(module, kit)).reduce((a, b) => a.map((ma, i) => ma + (b[i] as number))),
+      modules
+        .map((module) => currentsOf(module, kit))
+        .reduce((a, b) => a.map((ma, i) => ma + (b[i] as number))),
     );
     for (const { column: lead, lead: plan, boardOhms: ohms, alone, groups } of this.#rows.pairs) {
       if (ohms === 0) continue;
@@ -231,7 +247,10 @@ function pairsOf(
         if (isCautious) return { losses: [], leastMv: leastInLine(island.currents, ohms, kit, isDraining) };
         const losses = ownLosses(island, module, ohms, kit);
         const share = least(island.currents);
-        const leastMv = losses.reduce((worst, loss, i) => Math.max(worst, loss + board * (share[i] as number)), 0);
+        const leastMv = losses.reduce(
+          (worst, loss, i) => Math.max(worst, loss + board * (share[i] as number)),
+          0,
+        );
         return { losses, leastMv };
       };
       return {
@@ -257,7 +276,10 @@ function leastInLine(
 ): number {
   if (!isDraining) return 0;
   const positive = kit.supplyLines.map((line) => (kit.voltages.get(line)?.volts ?? 0) > 0);
-  return currents.reduce((worst, ma, i) => (positive[i] && ma > 0 ? Math.max(worst, ma * (ohms[i] as number)) : worst), 0);
+  return currents.reduce(
+    (worst, ma, i) => (positive[i] && ma > 0 ? Math.max(worst, ma * (ohms[i] as number)) : worst),
+    0,
+  );
 }
 
 /**

@@ -1,6 +1,6 @@
-import { GND } from '../layout/defaults.ts';
 import { ohmsPerMetre } from '../electrical/wire.ts';
 import type { PlacedModule } from '../geometry/place.ts';
+import { GND } from '../layout/defaults.ts';
 import type { KitIndex, RibbonFacts } from '../layout/kit-index.ts';
 import { type Group, islandOf } from './groups.ts';
 import type { LeadPlan } from './leads.ts';
@@ -59,13 +59,15 @@ export interface IslandLoss {
 const NOT_DRAWN = Number.NEGATIVE_INFINITY;
 
 const worstAt = (modules: readonly (readonly [PlacedModule, ByLine])[], kit: KitIndex): ByLine =>
-  kit.supplyLines.slice(0, -1).map((line, i) =>
-    modules.reduce(
-      (most, [{ facts }, drops]) =>
-        facts.draws.some(([drawn]) => drawn === line) ? Math.max(most, lossOn(drops, i, kit)) : most,
-      NOT_DRAWN,
-    ),
-  );
+  kit.supplyLines
+    .slice(0, -1)
+    .map((line, i) =>
+      modules.reduce(
+        (most, [{ facts }, drops]) =>
+          facts.draws.some(([drawn]) => drawn === line) ? Math.max(most, lossOn(drops, i, kit)) : most,
+        NOT_DRAWN,
+      ),
+    );
 
 export function aloneLoss(module: PlacedModule, kit: KitIndex): IslandLoss {
   const none = kit.supplyLines.map(() => 0);
@@ -164,7 +166,14 @@ export function boardOhms({ board }: LeadPlan, kit: KitIndex): number {
 }
 
 /** What is lost of each voltage in an island that is fed so, without what is lost on the way to the board, mV. */
-export function ownLosses({ currents, worst }: IslandLoss, fed: PlacedModule, ohms: ByLine, kit: KitIndex): ByLine {
+export function ownLosses(
+  { currents, worst }: IslandLoss,
+  fed: PlacedModule,
+  ohms: ByLine,
+  kit: KitIndex,
+): ByLine {
   const drops = ohms.map((each, i) => (currents[i] === 0 ? 0 : each * (currents[i] as number)));
-  return (worst.get(fed) ?? []).map((inside, i) => (inside === NOT_DRAWN ? inside : inside + lossOn(drops, i, kit)));
+  return (worst.get(fed) ?? []).map((inside, i) =>
+    inside === NOT_DRAWN ? inside : inside + lossOn(drops, i, kit),
+  );
 }

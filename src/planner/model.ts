@@ -54,7 +54,12 @@ class Builder {
   }
 
   atMostOne(columns: readonly number[]): void {
-    if (columns.length > 1) this.row(Number.NEGATIVE_INFINITY, 1, columns.map((column) => [column, 1]));
+    if (columns.length > 1)
+      this.row(
+        Number.NEGATIVE_INFINITY,
+        1,
+        columns.map((column) => [column, 1]),
+      );
   }
 }
 
@@ -88,7 +93,10 @@ function addClashes(builder: Builder, groups: readonly GroupColumn[], bodyMm: nu
       for (const y of startsUp) {
         const over = patches.filter(
           (patch) =>
-            !exceeds(patch.fromMm, x) && exceeds(patch.toMm, x) && !exceeds(patch.lowMm, y) && exceeds(patch.highMm, y),
+            !exceeds(patch.fromMm, x) &&
+            exceeds(patch.toMm, x) &&
+            !exceeds(patch.lowMm, y) &&
+            exceeds(patch.highMm, y),
         );
         const columns = [...new Set(over.map(({ column }) => column))];
         const key = columns.join();
@@ -116,7 +124,9 @@ export function brings(column: GroupColumn, fed: PlacedModule, lines: ReadonlySe
     if (module === fed) return module.facts.needs.every((line) => lines.has(line));
     const here = linesWithin(column, module);
     const isJoined = here.size > 0;
-    return module.facts.needs.every((line) => lines.has(line) && (!isJoined || (out.has(line) && here.has(line))));
+    return module.facts.needs.every(
+      (line) => lines.has(line) && (!isJoined || (out.has(line) && here.has(line))),
+    );
   });
 }
 
@@ -145,7 +155,9 @@ export function columnsOf({ base }: Task, { groups: all, leads: allLeads }: Cand
   const leads = allLeads
     .filter(({ stops, lines }) =>
       stops.every(({ header }, i) =>
-        (header.owner as PlacedModule).facts.needs.every((line) => (lines[i] as ReadonlySet<string>).has(line)),
+        (header.owner as PlacedModule).facts.needs.every((line) =>
+          (lines[i] as ReadonlySet<string>).has(line),
+        ),
       ),
     )
     .map((lead): LeadColumn => ({ lead, column: column++ }));
@@ -177,7 +189,11 @@ export function modelOf(task: Task, { groups, leads }: Columns): PlanModel {
   const unlinked = wishes.map((wish) => {
     const column = builder.column(1, false);
     const by = asMember.get(`${wish.module.id} ${wish.bus.bus.id}`) ?? [];
-    builder.row(1, 1, [...by, column].map((each) => [each, 1]));
+    builder.row(
+      1,
+      1,
+      [...by, column].map((each) => [each, 1]),
+    );
     return { wish, column };
   });
   for (const [header, columns] of onHeader) if (header.role === 'host') builder.atMostOne(columns);
@@ -189,7 +205,10 @@ export function modelOf(task: Task, { groups, leads }: Columns): PlanModel {
   for (const columns of standingRoots.values()) builder.atMostOne(columns);
   addClashes(builder, groups, base.limits.connectorBodyMm);
 
-  const stopsIn = new Map<Island, { readonly column: number; readonly lead: LeadPlan; readonly stop: number }[]>();
+  const stopsIn = new Map<
+    Island,
+    { readonly column: number; readonly lead: LeadPlan; readonly stop: number }[]
+  >();
   for (const { lead, column } of leads)
     stopModules(lead).forEach((module, stop) => {
       pushTo(stopsIn, standing(module), { column, lead, stop });
@@ -198,8 +217,14 @@ export function modelOf(task: Task, { groups, leads }: Columns): PlanModel {
     .filter((island) => !isFed(island) && draws(island.modules))
     .map((island) => {
       const column = builder.column(1, true);
-      const feeding = [...(stopsIn.get(island) ?? []), ...(inIsland.get(island) ?? [])].map((each) => each.column);
-      builder.row(1, ANY, [...feeding, column].map((each) => [each, 1]));
+      const feeding = [...(stopsIn.get(island) ?? []), ...(inIsland.get(island) ?? [])].map(
+        (each) => each.column,
+      );
+      builder.row(
+        1,
+        ANY,
+        [...feeding, column].map((each) => [each, 1]),
+      );
       return { island, column };
     });
   for (const group of groups) {
@@ -250,12 +275,19 @@ function addBoardRows(builder: Builder, leads: readonly LeadColumn[]): void {
   const seen = new Set<string>();
   for (const { lead } of leads) {
     const places = new Set(lead.places);
-    const key = lead.places.map(({ owner, id }) => `${owner.id}/${id}`).sort().join();
+    const key = lead.places
+      .map(({ owner, id }) => `${owner.id}/${id}`)
+      .sort()
+      .join();
     if (seen.has(key)) continue;
     seen.add(key);
     const within = leads.filter((other) => other.lead.places.every((place) => places.has(place)));
     if (within.length > places.size)
-      builder.row(Number.NEGATIVE_INFINITY, places.size, within.map(({ column }) => [column, 1]));
+      builder.row(
+        Number.NEGATIVE_INFINITY,
+        places.size,
+        within.map(({ column }) => [column, 1]),
+      );
   }
 }
 
@@ -267,7 +299,8 @@ function addStock(
 ): PlanModel['bought'] {
   const uses = new Map<RibbonFacts, (readonly [number, number])[]>();
   for (const { group, column } of groups)
-    for (const { facts, kept: stays } of group.placings) if (!stays) pushTo(uses, facts, [column, 1] as const);
+    for (const { facts, kept: stays } of group.placings)
+      if (!stays) pushTo(uses, facts, [column, 1] as const);
   for (const { lead, column } of leads) pushTo(uses, lead.facts, [column, 1] as const);
   return [...uses].flatMap(([facts, entries]) => {
     const left = ownedLeft({ ...base.take, ribbons: kept }, facts.kind);

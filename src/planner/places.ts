@@ -49,14 +49,22 @@ export class Places {
     const [fromMm, toMm] = [hpToMm(atHp), hpToMm(atHp + kind.widthHp)];
     return this.#boards.every(({ board }) => {
       const width = board.widthMm ?? 0;
-      if (board.row !== row.id || width === 0 || !exceeds(board.xMm + width, fromMm) || !exceeds(toMm, board.xMm)) return true;
+      if (
+        board.row !== row.id ||
+        width === 0 ||
+        !exceeds(board.xMm + width, fromMm) ||
+        !exceeds(toMm, board.xMm)
+      )
+        return true;
       return !exceeds(depthMm, row.depthMm - (board.riseMm ?? 0));
     });
   }
 
   /** Puts modules side by side at the first place from the left, or the nearest to one, in the first row that takes them all. */
   together(modules: readonly Module[], rows: readonly Row[], near?: Module): boolean {
-    const inOrder = near ? [...rows].sort((a, b) => Number(b.id === near.row) - Number(a.id === near.row)) : rows;
+    const inOrder = near
+      ? [...rows].sort((a, b) => Number(b.id === near.row) - Number(a.id === near.row))
+      : rows;
     const widths = modules.map((module) => this.widthOf(module));
     for (const row of inOrder) {
       const starts = Array.from({ length: Math.floor(row.widthHp) + 1 }, (_, hp) => hp);

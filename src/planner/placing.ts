@@ -67,8 +67,7 @@ function remembered(spans: Spans): Spans {
 /** Whether all seats of a ribbon that does not bend agree with one of them. */
 function liesAsOne({ facts, stripe, seats }: Placing, tolMm: number): boolean {
   const direction = stripe === 'up' ? 1 : -1;
-  const origin = ({ connector, header }: Landing): number =>
-    header.xMm - direction * atMm(facts, connector);
+  const origin = ({ connector, header }: Landing): number => header.xMm - direction * atMm(facts, connector);
   return seats.some((one) =>
     seats.every(
       (other) =>
@@ -79,7 +78,9 @@ function liesAsOne({ facts, stripe, seats }: Placing, tolMm: number): boolean {
 }
 
 const lengthsOf = ({ facts, seats }: Placing): number[] =>
-  seats.slice(1).map(({ connector }, i) => atMm(facts, connector) - atMm(facts, (seats[i] as Landing).connector));
+  seats
+    .slice(1)
+    .map(({ connector }, i) => atMm(facts, connector) - atMm(facts, (seats[i] as Landing).connector));
 
 /** Of placings on the same headers those stay that no other beats on every piece of ribbon. */
 function addUnlessBeaten(list: Placing[], placing: Placing): void {
@@ -119,7 +120,9 @@ class Seating {
     this.#looked++;
     const { seats } = placing;
     const on = seats.map(({ header }) => this.#numberOf.get(header)).sort();
-    const how = this.#keepAll ? seats.map(({ connector, header }) => `${connector}:${this.#numberOf.get(header)}`) : [];
+    const how = this.#keepAll
+      ? seats.map(({ connector, header }) => `${connector}:${this.#numberOf.get(header)}`)
+      : [];
     const key = `${on} ${how} ${this.#keepAll ? placing.stripe : ''}`;
     const list = this.#found.get(key) ?? [];
     this.#found.set(key, list);
@@ -168,7 +171,10 @@ export function flatPlacings(
     const extend = (seats: readonly Landing[], from: number): void => {
       if (seating.isFull) return;
       const before = seats[seats.length - 1];
-      if (seats.length > 0 && (facts.bends || liesAsOne({ facts, stripe, seats }, take.limits.seatToleranceMm)))
+      if (
+        seats.length > 0 &&
+        (facts.bends || liesAsOne({ facts, stripe, seats }, take.limits.seatToleranceMm))
+      )
         seating.add({ facts, stripe, seats });
       for (let i = from; i < along.length; i++) {
         const header = along[i] as PlacedHeader;
@@ -176,7 +182,8 @@ export function flatPlacings(
         if (!admits(seats, header, room)) continue;
         for (let c = before ? before.connector + 1 : 0; c <= last; c++) {
           if (!sits(facts, c, header)) continue;
-          if (before && !spans(atMm(facts, c) - atMm(facts, before.connector), before.header, header)) continue;
+          if (before && !spans(atMm(facts, c) - atMm(facts, before.connector), before.header, header))
+            continue;
           extend([...seats, { connector: c, header }], i + 1);
         }
       }

@@ -2,15 +2,15 @@ import type { Kit, Take } from '../layout/layout.ts';
 import { deriveTake } from '../wiring/derive.ts';
 import { groupsOn } from './all-groups.ts';
 import { withoutBeaten } from './beaten.ts';
-import { chooseQuickly } from './choose-quickly.ts';
 import { Chooser, type Progress, type Score } from './choose.ts';
+import { chooseQuickly } from './choose-quickly.ts';
 import type { Engine } from './engine.ts';
 import type { Group } from './groups.ts';
 import { judgeOf } from './judge-choice.ts';
 import { allLeads } from './leads.ts';
 import { columnsOf, modelOf } from './model.ts';
-import { taskOf } from './task.ts';
 import { compareScores, scoreOf } from './score-of.ts';
+import { taskOf } from './task.ts';
 import { type Unlinked, whyUnlinked } from './why.ts';
 import { writeTake } from './write-take.ts';
 
@@ -66,7 +66,9 @@ export function* proposeWiring(
     // What was left out might suit where nothing else does.
     const all = quick ? columns : columnsOf(task, { groups, leads: leads.leads });
     const model = modelOf(task, all);
-    chosen = yield* new Chooser(task, model, engine, judgeOf(task, take, model)).run(quick && quick.chosen.proven >= 5 ? quick.chosen : undefined);
+    chosen = yield* new Chooser(task, model, engine, judgeOf(task, take, model)).run(
+      quick && quick.chosen.proven >= 5 ? quick.chosen : undefined,
+    );
   }
   if (!chosen) return undefined;
   const proposed = writeTake(task, take, chosen.choice).take;

@@ -165,7 +165,9 @@ class QuickSearch {
       const drawing = group.islands.filter(({ modules }) => draws(modules)).length;
       list.push({
         group,
-        wishes: membersOf(group.group).map(({ owner, bus }) => wishOf.get(`${owner.id} ${bus.bus.id}`) as number),
+        wishes: membersOf(group.group).map(
+          ({ owner, bus }) => wishOf.get(`${owner.id} ${bus.bus.id}`) as number,
+        ),
         ribbons: group.group.placings.length,
         kinds: group.group.placings.map(({ facts }) => kindOf(facts)),
         merged: Math.max(0, drawing - 1),
@@ -216,7 +218,10 @@ class QuickSearch {
       return;
     }
     // The host with the fewest ways first.
-    const next = tight.reduce((best, list, i) => (list.length < (tight[best] as readonly Candidate[]).length ? i : best), 0);
+    const next = tight.reduce(
+      (best, list, i) => (list.length < (tight[best] as readonly Candidate[]).length ? i : best),
+      0,
+    );
     const rest = tight.filter((_, i) => i !== next);
     for (const candidate of tight[next] as readonly Candidate[])
       this.#branch(
@@ -232,14 +237,19 @@ class QuickSearch {
     const { vector } = this.#best;
     const bound = this.#bound(chosen, lists, Number.POSITIVE_INFINITY);
     if (isNoBetter(bound, vector)) return true;
-    const isEqualSoFar = [0, 1, 2, 3].every((i) => Math.abs((bound[i] as number) - (vector[i] as number)) <= SAME);
+    const isEqualSoFar = [0, 1, 2, 3].every(
+      (i) => Math.abs((bound[i] as number) - (vector[i] as number)) <= SAME,
+    );
     if (!isEqualSoFar) return false;
     // As good in all else: is it still, with what loses less alone?
     return isNoBetter(this.#bound(chosen, lists, vector[4] - SAME_MV), vector);
   }
 
   /** Where no more may be left unlinked than the best leaves, every host must link as many as it can. */
-  #tighten(chosen: readonly Candidate[], lists: readonly (readonly Candidate[])[]): readonly (readonly Candidate[])[] | undefined {
+  #tighten(
+    chosen: readonly Candidate[],
+    lists: readonly (readonly Candidate[])[],
+  ): readonly (readonly Candidate[])[] | undefined {
     if (!this.#best) return lists;
     const linked = chosen.reduce((sum, { wishes }) => sum + wishes.length, 0);
     const most = lists.map((list) => list.reduce((max, { wishes }) => Math.max(max, wishes.length), 0));
@@ -252,7 +262,10 @@ class QuickSearch {
   #costs(chosen: readonly Candidate[]): number {
     const used = this.#flats.map(() => 0);
     for (const { kinds } of chosen) for (const kind of kinds) used[kind] = (used[kind] as number) + 1;
-    return this.#flats.reduce((sum, { left, price }, i) => sum + Math.max(0, (used[i] as number) - left) * price, 0);
+    return this.#flats.reduce(
+      (sum, { left, price }, i) => sum + Math.max(0, (used[i] as number) - left) * price,
+      0,
+    );
   }
 
   /** Not better than anything that can still come of a choice, if it loses no more than so much. */
@@ -288,14 +301,18 @@ class QuickSearch {
       const fine = list.filter(({ leastMv }) => leastMv <= mostMv);
       if (fine.every(({ feeds }) => feeds.length > 0)) needed.push(fine.flatMap(({ feeds }) => feeds));
       if (fine.every(({ kinds }) => kinds.length === 1))
-        flats.push(fine.map(({ kinds, group: { column } }) => ({ kind: kinds[0] as number, lossMv: 0, column })));
+        flats.push(
+          fine.map(({ kinds, group: { column } }) => ({ kind: kinds[0] as number, lossMv: 0, column })),
+        );
     }
     possible = Math.min(possible, reachable.size);
     const fed = this.#alone.size - merged - this.#unfeedable;
     for (const { feeds } of chosen) if (feeds.length > 0) needed.push([...feeds]);
     for (const [island, options] of this.#alone)
       if (!joinable.has(island) && options.length > 0) needed.push([...options]);
-    const any = this.#stocks.map((_, kind): FeedOption => ({ kind, lossMv: Number.NEGATIVE_INFINITY, column: -1 }));
+    const any = this.#stocks.map(
+      (_, kind): FeedOption => ({ kind, lossMv: Number.NEGATIVE_INFINITY, column: -1 }),
+    );
     for (let more = fed - mergeable - needed.length; more > 0; more--) needed.push(any);
     const leads = cheapestFeeding(needed, this.#stocks, mostMv)?.cost ?? Number.POSITIVE_INFINITY;
     return [
@@ -326,7 +343,8 @@ class QuickSearch {
   ): boolean {
     const linked = chosen.reduce((sum, { wishes }) => sum + wishes.length, 0);
     const others = lists.reduce(
-      (sum, each) => (each === list ? sum : sum + each.reduce((max, { wishes }) => Math.max(max, wishes.length), 0)),
+      (sum, each) =>
+        each === list ? sum : sum + each.reduce((max, { wishes }) => Math.max(max, wishes.length), 0),
       0,
     );
     return this.#task.wishes.length - linked - others > (this.#best?.vector[0] ?? Number.POSITIVE_INFINITY);
@@ -336,14 +354,20 @@ class QuickSearch {
   #finish(chosen: readonly Candidate[]): void {
     const joined = new Set(chosen.flatMap(({ group }) => group.islands));
     const alone = [...this.#alone].filter(([island]) => !joined.has(island)).map(([, options]) => options);
-    const fed = [...chosen.filter(({ feeds }) => feeds.length > 0).map(({ feeds }) => feeds), ...alone.filter((options) => options.length > 0)];
+    const fed = [
+      ...chosen.filter(({ feeds }) => feeds.length > 0).map(({ feeds }) => feeds),
+      ...alone.filter((options) => options.length > 0),
+    ];
     const unlinked = this.#task.wishes.length - chosen.reduce((sum, { wishes }) => sum + wishes.length, 0);
     const unfed = alone.length - alone.filter((options) => options.length > 0).length;
     const cheapest = cheapestFeeding(fed, this.#stocks, Number.POSITIVE_INFINITY);
     if (!cheapest) return;
     const money = this.#costs(chosen) + cheapest.cost;
     const ribbons = chosen.reduce((sum, each) => sum + each.ribbons, 0) + fed.length;
-    const least = fed.reduce((worst, options) => Math.max(worst, Math.min(...options.map(({ lossMv }) => lossMv))), 0);
+    const least = fed.reduce(
+      (worst, options) => Math.max(worst, Math.min(...options.map(({ lossMv }) => lossMv))),
+      0,
+    );
     const vector = (lossMv: number): Vector => [unlinked, unfed, money, ribbons, lossMv];
     if (this.#best && isNoBetter(vector(least), this.#best.vector)) return;
     const losses = [...new Set(fed.flatMap((options) => options.map(({ lossMv }) => lossMv)))]
@@ -363,7 +387,9 @@ class QuickSearch {
     const feeding = cheapestFeeding(fed, this.#stocks, losses.length > 0 ? lossMv : Number.POSITIVE_INFINITY);
     const all = [
       ...chosen.filter(({ feeds }) => feeds.length > 0).map(({ allFeeds }) => allFeeds),
-      ...[...this.#allAlone].filter(([island, options]) => !joined.has(island) && options.length > 0).map(([, options]) => options),
+      ...[...this.#allAlone]
+        .filter(([island, options]) => !joined.has(island) && options.length > 0)
+        .map(([, options]) => options),
     ];
     this.#best = {
       vector: found,

@@ -1,7 +1,7 @@
 import { inventoryOf, shoppingFor } from '../checks/inventory.ts';
 import type { Take } from '../layout/layout.ts';
 import { deriveTake } from '../wiring/derive.ts';
-import { type Score, SAME_MV } from './choose.ts';
+import { SAME_MV, type Score } from './choose.ts';
 import { conflictsIn, worstLossOf } from './judge-choice.ts';
 import type { Task } from './task.ts';
 

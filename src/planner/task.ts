@@ -54,7 +54,14 @@ function standingGroup(ribbons: readonly LaidRibbon[]): Group {
     own.uses.flatMap((uses) =>
       uses.flatMap(({ ribbon, connector, conducts, on }) =>
         conducts && on.type === 'connector' && ribbon === own
-          ? [{ plug, plugConnector: connector, socket: ribbons.indexOf(on.ribbon), socketConnector: on.connector }]
+          ? [
+              {
+                plug,
+                plugConnector: connector,
+                socket: ribbons.indexOf(on.ribbon),
+                socketConnector: on.connector,
+              },
+            ]
           : [],
       ),
     ),

@@ -24,7 +24,12 @@ interface Obstacle {
 
 const lengthOf = (facts: RibbonFacts): number => atMm(facts, facts.connectors.length - 1);
 
-function obstacleOf(facts: RibbonFacts, member: PlacedHeader, host: PlacedHeader, { base }: Task): Obstacle | undefined {
+function obstacleOf(
+  facts: RibbonFacts,
+  member: PlacedHeader,
+  host: PlacedHeader,
+  { base }: Task,
+): Obstacle | undefined {
   const { limits } = base;
   const { name } = facts.kind;
   const to = host.owner.name;
@@ -43,16 +48,31 @@ function obstacleOf(facts: RibbonFacts, member: PlacedHeader, host: PlacedHeader
   const skew = Math.abs(member.yMm - host.yMm);
   const mostSkew = facts.bends ? limits.skewMm : limits.seatToleranceMm;
   if (exceeds(skew, mostSkew))
-    return { mm: 8e5 + skew, words: `its header lies ${mm(skew)} higher or lower than that of ${to}, ${mm(mostSkew)} are allowed (out-of-line)` };
+    return {
+      mm: 8e5 + skew,
+      words: `its header lies ${mm(skew)} higher or lower than that of ${to}, ${mm(mostSkew)} are allowed (out-of-line)`,
+    };
   const distance = Math.abs(member.xMm - host.xMm);
-  const lengths = facts.connectors.flatMap(({ atMm: a }, i) => facts.connectors.slice(i + 1).map(({ atMm: b }) => b - a));
+  const lengths = facts.connectors.flatMap(({ atMm: a }, i) =>
+    facts.connectors.slice(i + 1).map(({ atMm: b }) => b - a),
+  );
   const longest = lengthOf(facts);
   if (exceeds(distance - longest, limits.seatToleranceMm))
-    return { mm: distance - longest, words: `${name} is ${mm(distance - longest)} too short to ${to} (short-ribbon)` };
-  if (facts.bends) return { mm: 0, words: `the arches of ${name} do not fit on the way to ${to} (tight-bend, no-clearance)` };
+    return {
+      mm: distance - longest,
+      words: `${name} is ${mm(distance - longest)} too short to ${to} (short-ribbon)`,
+    };
+  if (facts.bends)
+    return {
+      mm: 0,
+      words: `the arches of ${name} do not fit on the way to ${to} (tight-bend, no-clearance)`,
+    };
   const off = Math.min(...lengths.map((length) => Math.abs(length - distance)));
   if (!exceeds(off, limits.seatToleranceMm)) return undefined;
-  return { mm: off, words: `it stands ${mm(off)} off the pitch of ${name} from ${to}, ${mm(limits.seatToleranceMm)} are allowed (off-pitch)` };
+  return {
+    mm: off,
+    words: `it stands ${mm(off)} off the pitch of ${name} from ${to}, ${mm(limits.seatToleranceMm)} are allowed (off-pitch)`,
+  };
 }
 
 const byNearness = (a: Obstacle, b: Obstacle): number => a.mm - b.mm;
@@ -67,7 +87,9 @@ function whyNot(task: Task, { module, bus }: Wish, derived: WholeTake, groups: r
   if (hosts.length === 0) return `no other module hosts ${name} (no-host)`;
   if (kinds.length === 0) return `the kit has no ribbon for ${name}`;
   const reaching = new Set(
-    groups.filter((group) => headersOf(group).some((header) => own.includes(header))).flatMap((group) => hostOf(group) ?? []),
+    groups
+      .filter((group) => headersOf(group).some((header) => own.includes(header)))
+      .flatMap((group) => hostOf(group) ?? []),
   );
   if (reaching.size === 0) {
     const obstacles = own.flatMap((header) =>
@@ -78,17 +100,22 @@ function whyNot(task: Task, { module, bus }: Wish, derived: WholeTake, groups: r
   }
   const near = [...reaching].map(({ owner }) => owner as PlacedModule);
   const loads = derived.linkGroups.flatMap(({ links }) =>
-    links.filter((link) => link.bus === bus).map(({ hosts: at, members }) => ({
-      host: at[0]?.module.id,
-      members: members.reduce((sum, { counts }) => sum + counts, 0),
-    })),
+    links
+      .filter((link) => link.bus === bus)
+      .map(({ hosts: at, members }) => ({
+        host: at[0]?.module.id,
+        members: members.reduce((sum, { counts }) => sum + counts, 0),
+      })),
   );
   const isFull = ({ id }: PlacedModule): boolean =>
-    membersPerHost !== undefined && loads.some(({ host, members }) => host === id && members + (own[0]?.counts ?? 1) > membersPerHost);
+    membersPerHost !== undefined &&
+    loads.some(({ host, members }) => host === id && members + (own[0]?.counts ?? 1) > membersPerHost);
   if (near.every(isFull))
     return `${namesOf(near)} ${near.length === 1 ? 'has' : 'have'} all ${membersPerHost} members that ${name} allows (over-members)`;
   const most = Math.max(
-    ...groups.filter((group) => headersOf(group).some((header) => own.includes(header))).map((group) => membersOf(group).length),
+    ...groups
+      .filter((group) => headersOf(group).some((header) => own.includes(header)))
+      .map((group) => membersOf(group).length),
   );
   return `any ribbon that takes it in leaves out as many others: the longest one there joins ${count(most, 'member')} to ${list(near.map((each) => each.name))}`;
 }
@@ -96,12 +123,15 @@ function whyNot(task: Task, { module, bus }: Wish, derived: WholeTake, groups: r
 function whyDark(module: PlacedModule, derived: WholeTake): string {
   const headers = powerHeaders(module, linkBuses(derived));
   if (headers.length === 0) return 'it has no power header, and no group that is fed takes it in (unpowered)';
-  const reasons = headers.map((header) => leadFor(derived, header)).flatMap((choice) => (choice.ok ? [] : [choice.reason]));
+  const reasons = headers
+    .map((header) => leadFor(derived, header))
+    .flatMap((choice) => (choice.ok ? [] : [choice.reason]));
   const [reason] = reasons;
   if (!reason) return 'no lead is left for it (unpowered)';
   if (reason.why === 'none reaches' && reason.wanted)
     return `no lead reaches a board: ${figure(reason.wanted.neededMm, 0)} mm are needed (lead-short)`;
-  if (reason.why === 'a line is missing') return `no lead brings it ${list(reason.lines ?? [])} (missing-voltage)`;
+  if (reason.why === 'a line is missing')
+    return `no lead brings it ${list(reason.lines ?? [])} (missing-voltage)`;
   if (reason.why === 'no free header') return 'no header of a board is free (unpowered)';
   return 'no kind of lead fits its power header (unpowered)';
 }
@@ -124,7 +154,10 @@ export function whyUnlinked(task: Task, derived: WholeTake, groups: readonly Gro
     .flatMap(({ modules }) => modules)
     .filter(({ id, facts }) => facts.draws.length > 0 && !told.has(id));
   return [
-    ...open.map((wish) => ({ module: wish.module.id, why: `Not linked: ${whyNot(task, wish, derived, groups)}.` })),
+    ...open.map((wish) => ({
+      module: wish.module.id,
+      why: `Not linked: ${whyNot(task, wish, derived, groups)}.`,
+    })),
     ...dark.map((module) => ({ module: module.id, why: `Without power: ${whyDark(module, derived)}.` })),
   ];
 }

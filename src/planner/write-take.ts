@@ -20,7 +20,8 @@ export interface Written {
 }
 
 const isSameSeat = (a: Seat, b: Seat): boolean =>
-  a.connector === b.connector && JSON.stringify(Object.entries(a.on).sort()) === JSON.stringify(Object.entries(b.on).sort());
+  a.connector === b.connector &&
+  JSON.stringify(Object.entries(a.on).sort()) === JSON.stringify(Object.entries(b.on).sort());
 
 /** Draws a choice. A ribbon that lies just so in the take already stays the one that it is. */
 export function writeTake(task: Task, take: Take, { groups, leads }: Choice): Written {
@@ -78,7 +79,13 @@ export function writeTake(task: Task, take: Take, { groups, leads }: Choice): Wr
       const { stripe } = placing;
       ids.set(
         i,
-        lay({ kind: placing.facts.kind.id, letter: letterOf(placing), ...(stripe && { stripe }), seats, columns: [column] }),
+        lay({
+          kind: placing.facts.kind.id,
+          letter: letterOf(placing),
+          ...(stripe && { stripe }),
+          seats,
+          columns: [column],
+        }),
       );
     }
   }

@@ -1,5 +1,5 @@
-import { count, figure } from '../checks/words.ts';
 import { estimate } from '../checks/load-words.ts';
+import { count, figure } from '../checks/words.ts';
 import type { Proposal } from '../planner/propose-wiring.ts';
 
 const LEVEL_WORDS = [

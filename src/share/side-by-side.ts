@@ -54,7 +54,10 @@ function groundShiftMv(take: WholeTake): number {
 
 const freeHp = ({ places }: WholeTake): number =>
   places.rows.reduce((sum, row) => {
-    const spans = freeSpans(row.row.widthHp, places.modules.filter((module) => module.row === row));
+    const spans = freeSpans(
+      row.row.widthHp,
+      places.modules.filter((module) => module.row === row),
+    );
     return sum + spans.reduce((hp, { fromHp, toHp }) => hp + toHp - fromHp, 0);
   }, 0);
 

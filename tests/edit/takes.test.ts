@@ -70,13 +70,16 @@ describe('rewire-take', () => {
 
   it('adds a take in the same case with other places and ribbons, without what was built or accepted', () => {
     const there = modules.map((each) => ({ ...each, atHp: 20 }));
-    const added = applied(layout, { type: 'rewire-take', from: 'take', modules: there, ribbons: [] }).takes[1];
+    const added = applied(layout, { type: 'rewire-take', from: 'take', modules: there, ribbons: [] })
+      .takes[1];
     expect(added).toMatchObject({ id: 'take-1', name: 'Take, proposed', modules: there, ribbons: [] });
     expect(added).not.toHaveProperty('built');
     expect(added).not.toHaveProperty('accepted');
   });
 
   it('is refused where a module has gone meanwhile', () => {
-    expect(refusalOf(layout, { type: 'rewire-take', from: 'take', modules: [], ribbons: [] })).toContain('changed meanwhile');
+    expect(refusalOf(layout, { type: 'rewire-take', from: 'take', modules: [], ribbons: [] })).toContain(
+      'changed meanwhile',
+    );
   });
 });

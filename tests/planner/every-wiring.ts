@@ -43,12 +43,21 @@ function* waysOf(kind: RibbonKind, places: readonly Place[]): Generator<Ribbon> 
       const { key, on, bus } = place;
       if (bus !== kind.bus || taken.has(key)) continue;
       // A flat ribbon whose seats do not follow one another along the row is a fault anyhow.
-      const isInOrder = kind.lay === 'loose' || !last || (stripe === 'up' ? place.xMm > last.xMm : place.xMm < last.xMm);
-      if (isInOrder) yield* seatings(connector + 1, [...seats, { connector, on }], new Set([...taken, key]), stripe, place);
+      const isInOrder =
+        kind.lay === 'loose' || !last || (stripe === 'up' ? place.xMm > last.xMm : place.xMm < last.xMm);
+      if (isInOrder)
+        yield* seatings(
+          connector + 1,
+          [...seats, { connector, on }],
+          new Set([...taken, key]),
+          stripe,
+          place,
+        );
     }
   }
   for (const stripe of stripes)
-    for (const seats of seatings(0, [], new Set(), stripe)) yield { id: '', kind: kind.id, ...(stripe && { stripe }), seats };
+    for (const seats of seatings(0, [], new Set(), stripe))
+      yield { id: '', kind: kind.id, ...(stripe && { stripe }), seats };
 }
 
 const keysOf = ({ seats }: Ribbon): string[] => seats.map(({ on }) => JSON.stringify(on));
@@ -62,7 +71,10 @@ const OPEN = new Set(['unpowered']);
  */
 export function bestOfAll(kit: Kit, take: Take): Outcome | undefined {
   const conflicts = (ribbons: readonly Ribbon[]) => {
-    const derived = deriveTake(kit, { ...take, ribbons: ribbons.map((ribbon, i) => ({ ...ribbon, id: `r${i}` })) });
+    const derived = deriveTake(kit, {
+      ...take,
+      ribbons: ribbons.map((ribbon, i) => ({ ...ribbon, id: `r${i}` })),
+    });
     const notes = checkTake(derived).filter(({ level }) => level !== 'reminder');
     return { derived, notes };
   };
@@ -80,7 +92,14 @@ export function bestOfAll(kit: Kit, take: Take): Outcome | undefined {
     ),
     ...take.supplies.flatMap(({ boards }) =>
       boards.flatMap(({ id, headers }) =>
-        headers.map((header): Place => ({ key: `${id}/${header.id}`, on: { board: id, header: header.id }, bus: header.bus, xMm: 0 })),
+        headers.map(
+          (header): Place => ({
+            key: `${id}/${header.id}`,
+            on: { board: id, header: header.id },
+            bus: header.bus,
+            xMm: 0,
+          }),
+        ),
       ),
     ),
   ];
@@ -102,7 +121,9 @@ export function bestOfAll(kit: Kit, take: Take): Outcome | undefined {
     }, 0);
   };
   const hosts = new Set(
-    take.modules.flatMap(({ kind }) => (kindOf.get(kind)?.headers ?? []).filter(({ role }) => role === 'host').map(({ bus }) => bus)),
+    take.modules.flatMap(({ kind }) =>
+      (kindOf.get(kind)?.headers ?? []).filter(({ role }) => role === 'host').map(({ bus }) => bus),
+    ),
   );
   const wished = take.modules.flatMap(({ id, kind }) =>
     (kindOf.get(kind)?.headers ?? [])

@@ -52,7 +52,10 @@ describe('a proposed wiring', () => {
     fc.property(smallRacks(most), ({ kit, take }) => {
       const proposal = wired(kit, take);
       const best = bestOfAll(kit, take);
-      expect(best && compare(outcome(proposal.score), best), `${outcome(proposal.score)} beside ${best}`).toBe(0);
+      expect(
+        best && compare(outcome(proposal.score), best),
+        `${outcome(proposal.score)} beside ${best}`,
+      ).toBe(0);
       expect(proposal.optimal).toBe(true);
       const conflicts = checkTake(deriveTake(kit, proposal.take)).filter(({ level }) => level !== 'reminder');
       if (proposal.unlinked.length === 0) expect(conflicts).toEqual([]);
@@ -86,9 +89,14 @@ describe('a proposed wiring', () => {
   it('keeps locked ribbons, and joins others to them', () => {
     const { kit, takes } = demoLayout();
     const [take] = takes as [Take];
-    const locked = { ...take, ribbons: take.ribbons.map((each) => (each.id === 's1' ? { ...each, locked: true } : each)) };
+    const locked = {
+      ...take,
+      ribbons: take.ribbons.map((each) => (each.id === 's1' ? { ...each, locked: true } : each)),
+    };
     const proposal = wired(kit, locked);
-    expect(proposal.take.ribbons.find(({ id }) => id === 's1')).toEqual(locked.ribbons.find(({ id }) => id === 's1'));
+    expect(proposal.take.ribbons.find(({ id }) => id === 's1')).toEqual(
+      locked.ribbons.find(({ id }) => id === 's1'),
+    );
     expect(proposal.unlinked).toEqual([]);
   });
 });
@@ -98,7 +106,10 @@ describe('a proposed arrangement', () => {
   const [take] = takes as [Take];
 
   it('links and feeds all of the demo without damage or fault, pinned modules where they were', () => {
-    const pinned = { ...take, modules: take.modules.map((each) => (each.id === 'foghorn' ? { ...each, pinned: true } : each)) };
+    const pinned = {
+      ...take,
+      modules: take.modules.map((each) => (each.id === 'foghorn' ? { ...each, pinned: true } : each)),
+    };
     const found = endOf(proposeArrangement(kit, pinned, engine));
     expect(found.unlinked).toEqual([]);
     const conflicts = checkTake(deriveTake(kit, found.take)).filter(({ level }) => level !== 'reminder');

@@ -1,4 +1,12 @@
-import { kind, onBoard, POWER16, powerHeader, ribbonKind, SHORE, shoreHeader } from '../../src/checks/example.ts';
+import {
+  kind,
+  onBoard,
+  POWER16,
+  powerHeader,
+  ribbonKind,
+  SHORE,
+  shoreHeader,
+} from '../../src/checks/example.ts';
 import type { Kit, Module, Take } from '../../src/layout/layout.ts';
 
 /**
@@ -7,10 +15,18 @@ import type { Kit, Module, Take } from '../../src/layout/layout.ts';
  */
 export function rackOf(modules: number): { readonly kit: Kit; readonly take: Take } {
   const stiff = [2, 3, 4, 5, 6, 7].map((n) =>
-    ribbonKind(`stiff-${n}`, Array.from({ length: n }, (_, i) => 25.4 * i), { owned: 2, price: n }),
+    ribbonKind(
+      `stiff-${n}`,
+      Array.from({ length: n }, (_, i) => 25.4 * i),
+      { owned: 2, price: n },
+    ),
   );
   const bending = [3, 5, 7].map((n) =>
-    ribbonKind(`bending-${n}`, Array.from({ length: n }, (_, i) => 36 * i), { bends: true, owned: 1, price: 2 * n }),
+    ribbonKind(
+      `bending-${n}`,
+      Array.from({ length: n }, (_, i) => 36 * i),
+      { bends: true, owned: 1, price: 2 * n },
+    ),
   );
   const leads = [250, 400, 700].map((mm) =>
     ribbonKind(`lead-${mm}`, [0, mm], { bus: 'power', lay: 'loose', owned: 3, price: mm / 100 }),
@@ -63,7 +79,12 @@ export function rackOf(modules: number): { readonly kit: Kit; readonly take: Tak
             name: `Board ${i + 1}`,
             row: row.id,
             xMm: 200,
-            headers: Array.from({ length: 12 }, (_, n) => ({ id: `${n + 1}`, bus: 'power', dxMm: 14 * n, pin1: 'down' })),
+            headers: Array.from({ length: 12 }, (_, n) => ({
+              id: `${n + 1}`,
+              bus: 'power',
+              dxMm: 14 * n,
+              pin1: 'down',
+            })),
           })),
         },
       ],

@@ -8,9 +8,15 @@ const POWER = {
   pinout: ['-12', '-12', 'GND', 'GND', 'GND', 'GND', 'GND', 'GND', '+12', '+12'],
 };
 
-const VOICE = kind('voice', { draws: { '+12': 40, '-12': 20 }, headers: [shoreHeader(), powerHeader({ xMm: 12.7 })] });
+const VOICE = kind('voice', {
+  draws: { '+12': 40, '-12': 20 },
+  headers: [shoreHeader(), powerHeader({ xMm: 12.7 })],
+});
 const MUTE = kind('mute', { draws: { '+12': 70 }, headers: [shoreHeader()] });
-const ODD = kind('odd', { draws: { '+12': 10 }, headers: [shoreHeader({ pin1: 'up', yMm: 40 }), powerHeader()] });
+const ODD = kind('odd', {
+  draws: { '+12': 10 },
+  headers: [shoreHeader({ pin1: 'up', yMm: 40 }), powerHeader()],
+});
 const COLLECTOR = kind('collector', { draws: { '+12': 50 }, headers: [shoreHeader({ role: 'host' })] });
 const KINDS = [VOICE, MUTE, ODD, COLLECTOR];
 
@@ -18,18 +24,26 @@ const stock = fc.record({ owned: fc.integer({ min: 0, max: 2 }), price: fc.integ
 
 const flat: fc.Arbitrary<RibbonKind> = fc.oneof(
   fc.tuple(fc.integer({ min: 2, max: 4 }), stock).map(([n, more]) =>
-    ribbonKind('stiff', Array.from({ length: n }, (_, i) => 25.4 * i), more),
+    ribbonKind(
+      'stiff',
+      Array.from({ length: n }, (_, i) => 25.4 * i),
+      more,
+    ),
   ),
   fc.tuple(fc.integer({ min: 2, max: 4 }), fc.constantFrom(30, 36, 60), stock).map(([n, pitch, more]) =>
-    ribbonKind('bending', Array.from({ length: n }, (_, i) => pitch * i), { bends: true, ...more }),
+    ribbonKind(
+      'bending',
+      Array.from({ length: n }, (_, i) => pitch * i),
+      { bends: true, ...more },
+    ),
   ),
 );
 
 const second: fc.Arbitrary<RibbonKind> = fc.oneof(
   flat.map((each) => ({ ...each, id: 'second' })),
-  fc.tuple(fc.constantFrom(120, 250), stock).map(([mm, more]) =>
-    ribbonKind('second', [0, mm], { lay: 'loose', ...more }),
-  ),
+  fc
+    .tuple(fc.constantFrom(120, 250), stock)
+    .map(([mm, more]) => ribbonKind('second', [0, mm], { lay: 'loose', ...more })),
 );
 
 const lead: fc.Arbitrary<RibbonKind> = fc
@@ -41,7 +55,10 @@ export const smallRacks = (most: number): fc.Arbitrary<{ readonly kit: Kit; read
   fc
     .tuple(
       fc.array(
-        fc.tuple(fc.constantFrom('voice', 'voice', 'mute', 'odd', 'collector'), fc.constantFrom(0, 0, 0, 0.5, 2)),
+        fc.tuple(
+          fc.constantFrom('voice', 'voice', 'mute', 'odd', 'collector'),
+          fc.constantFrom(0, 0, 0, 0.5, 2),
+        ),
         { minLength: 2, maxLength: most },
       ),
       flat,
@@ -88,7 +105,11 @@ export const smallRacks = (most: number): fc.Arbitrary<{ readonly kit: Kit; read
                   name: 'Board',
                   row: 'upper',
                   xMm: 60,
-                  headers: Array.from({ length: boardHeaders }, (_, n) => ({ id: `p${n}`, bus: 'power', dxMm: 12 * n })),
+                  headers: Array.from({ length: boardHeaders }, (_, n) => ({
+                    id: `p${n}`,
+                    bus: 'power',
+                    dxMm: 12 * n,
+                  })),
                 },
               ],
             },

@@ -1,0 +1,51 @@
+import { moduleBox, type Run, runOf, type WholeTake } from '../../src/index.ts';
+import { addBox, addLine, paint, write } from '../canvas/draw/paper.ts';
+import type { Overlay } from '../canvas/model.ts';
+
+const NAME_PX = 11;
+
+/** Dashes of what stands or lies elsewhere in the other take, px. */
+const DASH = [6, 4];
+
+const seatsText = (take: WholeTake, id: string): string =>
+  JSON.stringify(take.take.ribbons.find((ribbon) => ribbon.id === id)?.seats ?? null);
+
+/** What is elsewhere in another take: outlines of its modules, and the ways of its ribbons. Nothing of it is drawn while something is dragged. */
+export function shadowOf(mine: WholeTake, other: WholeTake): Overlay {
+  const here = mine.places.moduleById;
+  const moved = other.places.modules.filter(({ id, module, row }) => {
+    const own = here.get(id);
+    return !own || own.module.atHp !== module.atHp || own.row.row.id !== row.row.id;
+  });
+  const movedIds = new Set(moved.map(({ id }) => id));
+  const laid = other.wiring.ribbons.filter(
+    ({ id, uses }) =>
+      seatsText(mine, id) !== seatsText(other, id) ||
+      uses.some((joints) =>
+        joints.some(({ on }) => on.type === 'header' && movedIds.has(on.header.owner.id)),
+      ),
+  );
+  return {
+    draw: (ctx, paper) => {
+      const { sheet, theme } = paper;
+      const boxes = moved
+        .filter(({ row }) => sheet.rowById.has(row.row.id))
+        .map((module) => ({ module, box: moduleBox(sheet, module) }));
+      const runs = laid.flatMap((ribbon): Run[] => {
+        const run = runOf(sheet, other, ribbon);
+        return run ? [run] : [];
+      });
+      ctx.save();
+      ctx.globalAlpha = 0.85;
+      paint(ctx, { line: theme.mark, width: 2, dash: DASH }, boxes, ({ box }) => addBox(ctx, box));
+      paint(ctx, { line: theme.mark, width: 2, dash: DASH }, runs, (run) => addLine(ctx, run.line));
+      for (const { module, box } of boxes)
+        write(ctx, module.name, box.left + 4, box.bottom - 6, {
+          px: NAME_PX,
+          colour: theme.mark,
+          weight: 700,
+        });
+      ctx.restore();
+    },
+  };
+}
