@@ -82,7 +82,7 @@ export function Compared({ other, linked, hasShadow }: Props) {
           ))}
         </tbody>
       </table>
-      <p className="hint">
+      <p className="remark">
         What one finds in “{other.name}” that is not so in “{take.name}”:
       </p>
       <Told heading="Modules elsewhere" lines={of('module')} />

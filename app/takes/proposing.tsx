@@ -23,33 +23,6 @@ export function Proposing() {
   return (
     <section aria-label="Propose" aria-busy={running !== null}>
       <h3>Propose</h3>
-      {running ? (
-        <>
-          <p role="status">
-            {running.progress ? STEPS[running.progress.step](running.progress.found) : 'Starting'}…
-          </p>
-          <progress aria-label="A proposal is being looked for" />
-          <div className="deeds">
-            <button type="button" onClick={() => cancelProposal(editor)}>
-              Cancel
-            </button>
-          </div>
-        </>
-      ) : (
-        <>
-          <p className="hint">
-            It comes as a take of its own beside “{take.name}”. Locked ribbons and pinned modules stay.
-          </p>
-          <div className="deeds">
-            <button type="button" onClick={() => propose(editor, false)}>
-              Propose wiring
-            </button>
-            <button type="button" onClick={() => propose(editor, true)}>
-              Propose an arrangement
-            </button>
-          </div>
-        </>
-      )}
       {told && told.take === take.id && (
         <div className="proposal">
           <p>
@@ -67,6 +40,33 @@ export function Proposing() {
             </ul>
           )}
         </div>
+      )}
+      {running ? (
+        <>
+          <p role="status">
+            {running.progress ? STEPS[running.progress.step](running.progress.found) : 'Starting'}…
+          </p>
+          <progress aria-label="A proposal is being looked for" />
+          <div className="deeds">
+            <button type="button" onClick={() => cancelProposal(editor)}>
+              Cancel
+            </button>
+          </div>
+        </>
+      ) : (
+        <>
+          <p className="remark">
+            It comes as a take of its own beside “{take.name}”. Locked ribbons and pinned modules stay.
+          </p>
+          <div className="deeds">
+            <button type="button" onClick={() => propose(editor, false)}>
+              Propose wiring
+            </button>
+            <button type="button" onClick={() => propose(editor, true)}>
+              Propose an arrangement
+            </button>
+          </div>
+        </>
       )}
     </section>
   );

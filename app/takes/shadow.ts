@@ -1,5 +1,5 @@
 import { moduleBox, type Run, runOf, type WholeTake } from '../../src/index.ts';
-import { addBox, addLine, paint, write } from '../canvas/draw/paper.ts';
+import { addBox, addLine, boxAround, CENTRED, paint, widthOf, write } from '../canvas/draw/paper.ts';
 import type { Overlay } from '../canvas/model.ts';
 
 const NAME_PX = 11;
@@ -37,14 +37,22 @@ export function shadowOf(mine: WholeTake, other: WholeTake): Overlay {
       });
       ctx.save();
       ctx.globalAlpha = 0.85;
+      // A dark line on a light one is seen on panels and on the case alike.
+      paint(ctx, { line: theme.markInk, width: 4 }, boxes, ({ box }) => addBox(ctx, box));
+      paint(ctx, { line: theme.markInk, width: 4 }, runs, (run) => addLine(ctx, run.line));
       paint(ctx, { line: theme.mark, width: 2, dash: DASH }, boxes, ({ box }) => addBox(ctx, box));
       paint(ctx, { line: theme.mark, width: 2, dash: DASH }, runs, (run) => addLine(ctx, run.line));
-      for (const { module, box } of boxes)
-        write(ctx, module.name, box.left + 4, box.bottom - 6, {
+      for (const { module, box } of boxes) {
+        const half = widthOf(ctx, module.name, NAME_PX, 700) / 2 + 3;
+        const at = { x: (box.left + box.right) / 2, y: box.bottom - 10 };
+        paint(ctx, { fill: theme.mark }, [boxAround(at, half, 8)], (plate) => addBox(ctx, plate));
+        write(ctx, module.name, at.x, at.y + 0.5, {
           px: NAME_PX,
-          colour: theme.mark,
+          colour: theme.markInk,
           weight: 700,
+          ...CENTRED,
         });
+      }
       ctx.restore();
     },
   };

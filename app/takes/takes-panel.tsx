@@ -100,7 +100,10 @@ function CompareWith() {
           </select>
         </label>
       )}
-      <TextField label="A bandmate’s link" value="" onCommit={(text) => void openLink(text)} />
+      <div className="with">
+        <span aria-hidden="true">By link</span>
+        <TextField label="A bandmate’s link" value="" onCommit={(text) => void openLink(text)} />
+      </div>
       {other ? (
         <>
           <label className="check">

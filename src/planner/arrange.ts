@@ -149,15 +149,10 @@ function rowSets(take: Take, pinned: readonly Module[]): Row[][] {
   const must = take.rows.filter(({ id }) => pinned.some(({ row }) => row === id));
   const others = take.rows.filter((row) => !must.includes(row));
   const inOrder = (set: readonly Row[]) => take.rows.filter((row) => set.includes(row));
-  return others.reduce<Row[][]>(
-    (sets, _, i) => [
-      ...sets,
-      ...(i === 0
-        ? others.map((row) => inOrder([...must, row]))
-        : [inOrder([...must, ...others.slice(0, i + 1)])]),
-    ],
-    must.length > 0 ? [must] : [],
-  );
+  const sets = must.length > 0 ? [must] : [];
+  for (const row of others) sets.push(inOrder([...must, row]));
+  for (let more = 2; more <= others.length; more++) sets.push(inOrder([...must, ...others.slice(0, more)]));
+  return sets;
 }
 
 /**

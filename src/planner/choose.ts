@@ -1,6 +1,6 @@
 import type { PlacedHeader } from '../geometry/place.ts';
 import { assignHeaders } from './assign-headers.ts';
-import type { Engine, ProgramRow, Search } from './engine.ts';
+import { type Engine, type ProgramRow, type Search, togetherAtMost } from './engine.ts';
 import type { LeadPlan } from './leads.ts';
 import { LossBounds, LossRows } from './loss-bounds.ts';
 import type { GroupColumn, LeadColumn, PlanModel } from './model.ts';
@@ -305,14 +305,6 @@ const notAgain = ({ groups, leads }: Choice): ProgramRow => {
   const columns = [...groups, ...leads].map(({ column }) => column);
   return togetherAtMost(columns.length - 1, columns);
 };
-
-/** Of some columns at most so many. */
-export const togetherAtMost = (most: number, columns: readonly number[]): ProgramRow => ({
-  least: Number.NEGATIVE_INFINITY,
-  most,
-  columns,
-  weights: columns.map(() => 1),
-});
 
 interface Solved {
   readonly choice: Choice;

@@ -13,8 +13,16 @@ export interface ProgramRow {
   readonly weights: readonly number[];
 }
 
+/** Of some columns at most so many. */
+export const togetherAtMost = (most: number, columns: readonly number[]): ProgramRow => ({
+  least: Number.NEGATIVE_INFINITY,
+  most,
+  columns,
+  weights: columns.map(() => 1),
+});
+
 /** What a search came to. */
-export interface Minimum {
+interface Minimum {
   /** proven: none is lower. open: the search was ended before; there may be no values then. none: nothing suits all rows. */
   readonly state: 'proven' | 'open' | 'none';
   readonly values: readonly number[] | undefined;

@@ -9,7 +9,7 @@ import { carries } from '../wiring/supply-net.ts';
 import { atMm, type Placing } from './placing.ts';
 
 /** A plug of one ribbon in a socket of another, both by index in the group. */
-export interface PlugIn {
+interface PlugIn {
   readonly plug: number;
   readonly plugConnector: number;
   readonly socket: number;
@@ -31,7 +31,7 @@ export interface Group {
   readonly joints: readonly PlugIn[];
 }
 
-export const seatsOf = ({ placings }: Group): readonly Landing[] => placings.flatMap(({ seats }) => seats);
+const seatsOf = ({ placings }: Group): readonly Landing[] => placings.flatMap(({ seats }) => seats);
 
 export const headersOf = (group: Group): readonly PlacedHeader[] =>
   seatsOf(group).map(({ header }) => header);

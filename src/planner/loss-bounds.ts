@@ -2,8 +2,7 @@ import type { PlacedHeader, PlacedModule } from '../geometry/place.ts';
 import { GND } from '../layout/defaults.ts';
 import type { KitIndex } from '../layout/kit-index.ts';
 import type { Island } from '../wiring/supply-net.ts';
-import { togetherAtMost } from './choose.ts';
-import type { ProgramRow, Search } from './engine.ts';
+import { type ProgramRow, type Search, togetherAtMost } from './engine.ts';
 import { islandOf } from './groups.ts';
 import type { LeadPlan } from './leads.ts';
 import {

@@ -39,7 +39,7 @@ function wireOhms(facts: RibbonFacts, lengthMm: number, kit: KitIndex): ByLine {
 }
 
 /** What is lost of a voltage: on its own line, and by the shift of ground; mV. */
-export const lossOn = (drops: ByLine, line: number, kit: KitIndex): number =>
+const lossOn = (drops: ByLine, line: number, kit: KitIndex): number =>
   (drops[line] as number) +
   Math.sign(kit.voltages.get(kit.supplyLines[line] as string)?.volts ?? 0) *
     (drops[kit.supplyLines.length - 1] as number);

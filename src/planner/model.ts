@@ -164,7 +164,7 @@ export function columnsOf({ base }: Task, { groups: all, leads: allLeads }: Cand
   return { groups, leads };
 }
 
-export const isFed = (island: Island): boolean => island.feeds.length > 0;
+const isFed = (island: Island): boolean => island.feeds.length > 0;
 
 export const draws = (modules: readonly PlacedModule[]): boolean =>
   modules.some(({ facts }) => facts.draws.length > 0);

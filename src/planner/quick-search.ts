@@ -9,6 +9,7 @@ import { clash, headersOf, hostOf, islandOf, membersOf, patchesOf } from './grou
 import { stopModules } from './leads.ts';
 import type { LossRows } from './loss-bounds.ts';
 import { brings, type Columns, draws, type GroupColumn } from './model.ts';
+import { atMm, type Placing } from './placing.ts';
 import type { Task } from './task.ts';
 
 /** What the search settles: columns of groups and of leads, and the score that they have if nothing else comes in. */
@@ -34,6 +35,8 @@ interface Candidate {
   readonly feeds: readonly FeedOption[];
   readonly allFeeds: readonly FeedOption[];
   readonly leastMv: number;
+  /** Ribbon that it takes, and what of it would hang out of the row; of equal plans the neater one comes first. */
+  readonly lengthMm: number;
 }
 
 /** Score as numbers in the order in which they count. */
@@ -86,6 +89,18 @@ function isManyLevelled({ groups }: Columns): boolean {
     const roles = new Map(headersOf(group).map(({ owner, role }) => [owner, role]));
     return roles.size !== headersOf(group).length;
   });
+}
+
+/** Length of a ribbon, and ten times what of a flat one would lie beyond the ends of its row, mm. */
+function neatMm({ facts, stripe, seats }: Placing): number {
+  const lengthMm = atMm(facts, facts.connectors.length - 1);
+  const [first] = seats;
+  if (!facts.flat || !first) return lengthMm;
+  const direction = stripe === 'up' ? 1 : -1;
+  const startMm = first.header.xMm - direction * atMm(facts, first.connector);
+  const endMm = startMm + direction * lengthMm;
+  const outMm = Math.max(0, -Math.min(startMm, endMm), Math.max(startMm, endMm) - first.header.row.widthMm);
+  return lengthMm + 10 * outMm;
 }
 
 /** Of each kind of lead the option that loses least. */
@@ -174,10 +189,13 @@ class QuickSearch {
         feeds: needsFeed ? leastByKind(feeds) : [],
         allFeeds: needsFeed ? feeds : [],
         leastMv: needsFeed ? Math.min(...feeds.map(({ lossMv }) => lossMv)) : 0,
+        lengthMm: group.group.placings.reduce((sum, placing) => sum + neatMm(placing), 0),
       });
     }
     const order = (a: Candidate, b: Candidate): number =>
-      b.wishes.length - a.wishes.length || a.ribbons - b.ribbons || a.leastMv - b.leastMv;
+      b.wishes.length - a.wishes.length ||
+      a.ribbons - b.ribbons ||
+      (Math.abs(a.leastMv - b.leastMv) > SAME ? a.leastMv - b.leastMv : a.lengthMm - b.lengthMm);
     this.#lists = [...byHost.values()].map((list) => list.sort(order));
     const patches = new Map(groups.map((group) => [group, patchesOf(group.group)]));
     this.#conflicts = (a, b) =>

@@ -1,12 +1,4 @@
-import {
-  kind,
-  onBoard,
-  POWER16,
-  powerHeader,
-  ribbonKind,
-  SHORE,
-  shoreHeader,
-} from '../../src/checks/example.ts';
+import { kind, POWER16, powerHeader, ribbonKind, SHORE, shoreHeader } from '../../src/checks/example.ts';
 import type { Kit, Module, Take } from '../../src/layout/layout.ts';
 
 /**
@@ -31,19 +23,19 @@ export function rackOf(modules: number): { readonly kit: Kit; readonly take: Tak
   const leads = [250, 400, 700].map((mm) =>
     ribbonKind(`lead-${mm}`, [0, mm], { bus: 'power', lay: 'loose', owned: 3, price: mm / 100 }),
   );
-  const PerRow = 20;
-  const rows = Array.from({ length: Math.ceil(modules / PerRow) }, (_, i) => ({
+  const perRow = 20;
+  const rows = Array.from({ length: Math.ceil(modules / perRow) }, (_, i) => ({
     id: `row-${i}`,
     widthHp: 112,
     heightU: 3,
     depthMm: 60,
   }));
   const placed = Array.from({ length: modules }, (_, i): Module => {
-    const at = i % PerRow;
+    const at = i % perRow;
     return {
       id: `m${i}`,
       kind: i % 10 === 4 ? 'collector' : 'voice',
-      row: `row-${Math.floor(i / PerRow)}`,
+      row: `row-${Math.floor(i / perRow)}`,
       atHp: 5 * at + (at >= 10 ? 4 : 0) + (i % 10 === 8 ? 0.5 : 0) + (i % 10 > 8 ? 1 : 0),
     };
   });
@@ -93,4 +85,3 @@ export function rackOf(modules: number): { readonly kit: Kit; readonly take: Tak
     },
   };
 }
-void onBoard;
