@@ -42,13 +42,15 @@ const partSet = remember(({ parts }: WholeTake): ReadonlySet<DerivedTake> => new
 
 /** Parts in which something stands, hangs or sits otherwise than in the other take: few, while a gesture runs. */
 const partsUnlike = ({ parts }: WholeTake, other: WholeTake): readonly DerivedTake[] =>
-  parts.filter((part) => !partSet(other).has(part));
+  parts.filter((part, i) => part !== other.parts[i] && !partSet(other).has(part));
+
+const ribbonSet = remember((ribbons: readonly Ribbon[]): ReadonlySet<Ribbon> => new Set(ribbons));
 
 /** Ribbons that a gesture changed, and those on the modules that it moves, with all that is joined to them. */
 function carriedIds(derived: WholeTake, other: WholeTake, modules: ReadonlySet<string>): string[] {
   const unlike = partsUnlike(derived, other);
   if (unlike.length === 0) return [];
-  const others = new Set(other.take.ribbons);
+  const others = ribbonSet(other.take.ribbons);
   const isTouched = ({ ribbon }: LaidRibbon): boolean => !others.has(ribbon) || isSeatedOn(ribbon, modules);
   return unlike
     .flatMap(({ harnesses }) => harnesses)

@@ -447,6 +447,8 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
     },
     async takeOver() {
       const id = idOf(present);
+      // A tab may have missed that it is no longer the writer, and would be asking for what it takes for its own.
+      await inTurn(catchUp);
       const answer = new Promise<void>((resolve) => {
         yielded = resolve;
         clock.after(YIELD_MS, resolve);

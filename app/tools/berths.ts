@@ -19,6 +19,8 @@ import {
   rowAt,
   rowOf,
   runOf,
+  type Sheet,
+  type WholeTake,
   xOf,
   yOf,
 } from '../../src/index.ts';
@@ -43,20 +45,36 @@ const EVERYWHERE: Box = {
   bottom: Number.POSITIVE_INFINITY,
 };
 
-/** Free sockets and plugs of laid ribbons that are drawn within a part of the sheet. */
-function* freeConnectors(editor: Editor, within: Box): Generator<Berth> {
-  const sheet = sheetNow(editor);
-  const { derived } = shownAnalysis(editor);
+interface FreeConnector {
+  readonly berth: Berth;
+  /** All of its ribbon, on the sheet. */
+  readonly box: Box;
+}
+
+/** Free sockets and plugs of laid ribbons, looked for once: a hand asks with every move. */
+const freeConnectorsOf = remember((derived: WholeTake) =>
+  remember((sheet: Sheet) => [...freeOn(sheet, derived)]),
+);
+
+function* freeOn(sheet: Sheet, derived: WholeTake): Generator<FreeConnector> {
   for (const ribbon of derived.wiring.ribbons) {
     const run = runOf(sheet, derived, ribbon);
-    if (!run || !meets(run.box, within)) continue;
+    if (!run) continue;
     for (const [order, knot] of run.knots.entries()) {
       const on = { type: 'connector', ribbon, connector: connectorAt(ribbon, order) } as const;
       const row = isTaken(derived, on) ? undefined : rowAt(sheet, knot.y);
-      if (row) yield { on, row: row.placed, xMm: mmOf(row, knot.x), yMm: heightMmOf(row, knot.y) };
+      if (!row) continue;
+      const berth = { on, row: row.placed, xMm: mmOf(row, knot.x), yMm: heightMmOf(row, knot.y) };
+      yield { berth, box: run.box };
     }
   }
 }
+
+/** Free sockets and plugs of ribbons that are drawn within a part of the sheet. */
+const freeConnectors = (editor: Editor, within: Box): Berth[] =>
+  freeConnectorsOf(shownAnalysis(editor).derived)(sheetNow(editor))
+    .filter(({ box }) => meets(box, within))
+    .map(({ berth }) => berth);
 
 /** Sorted once for a take: a hand asks with every move. */
 const modulesByRow = remember(({ modules }: Places) => groupBy(modules, ({ row }) => row));
@@ -72,8 +90,13 @@ function modulesIn(editor: Editor, top: number, bottom: number): PlacedModule[] 
 /** The headers of the take, and the free connectors of its ribbons, within a part of the sheet and somewhat beyond. */
 function* allBerths(editor: Editor, within = EVERYWHERE): Generator<Berth> {
   const { boards } = shownAnalysis(editor).derived.places;
-  for (const owner of [...modulesIn(editor, within.top, within.bottom), ...boards])
-    for (const header of owner.headers) yield berthOn(header);
+  const sheet = sheetNow(editor);
+  for (const owner of [...modulesIn(editor, within.top, within.bottom), ...boards]) {
+    const row = rowOf(sheet, owner);
+    const [one, other] = [mmOf(row, within.left), mmOf(row, within.right)];
+    const [fromMm, toMm] = [Math.min(one, other), Math.max(one, other)];
+    for (const header of owner.headers) if (header.xMm >= fromMm && header.xMm <= toMm) yield berthOn(header);
+  }
   yield* freeConnectors(editor, within);
 }
 

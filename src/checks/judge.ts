@@ -14,15 +14,22 @@ import {
 } from './check.ts';
 import { MOST_PER_CHECK, upTo } from './most.ts';
 
-/** Keeps the order of types and sorts by id within each; names each thing once. */
+/** Keeps the order of types and sorts by id, by code units, within each; names each thing once. */
 function sortSubjects(subjects: readonly Subject[]): Subject[] {
-  const idsOfType = new Map<SubjectType, Set<string>>();
+  const idsOfType = new Map<SubjectType, string[]>();
   for (const { type, id } of subjects) {
     const ids = idsOfType.get(type);
-    if (ids) ids.add(id);
-    else idsOfType.set(type, new Set([id]));
+    if (ids) ids.push(id);
+    else idsOfType.set(type, [id]);
   }
-  return [...idsOfType].flatMap(([type, ids]) => [...ids].sort(byCodeUnit).map((id) => ({ type, id })));
+  const sorted: Subject[] = [];
+  for (const [type, ids] of idsOfType) {
+    ids.sort();
+    ids.forEach((id, i) => {
+      if (id !== ids[i - 1]) sorted.push({ type, id });
+    });
+  }
+  return sorted;
 }
 
 const byCodeUnit = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -246,6 +246,7 @@ function placedModules(
   rowById: ReadonlyMap<string, PlacedRow>,
 ): readonly PlacedModule[] {
   const kept = keptLists.get(rows);
+  if (kept?.kit === kit && kept.modules === list) return kept.placed;
   const alike = kept?.kit === kit && isNamedAlike(kept.modules, list) ? kept : undefined;
   const unlabelled = alike ? undefined : countUnlabelled(list);
   const nameOf = ({ id, kind, label }: Module, kindName: string): string =>

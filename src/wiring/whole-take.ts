@@ -9,6 +9,16 @@ import type { LinkGroup } from './link-group.ts';
 import type { Neighbours } from './neighbours.ts';
 import type { SupplyNet } from './supply-net.ts';
 
+/** What each part has a map of, as one map. */
+function joined<K, V>(
+  parts: readonly DerivedTake[],
+  mapOf: (part: DerivedTake) => ReadonlyMap<K, V>,
+): ReadonlyMap<K, V> {
+  const all = new Map<K, V>();
+  for (const part of parts) for (const [key, value] of mapOf(part)) all.set(key, value);
+  return all;
+}
+
 /** The parts' joints as one, each list put together when it is first asked for. */
 class JoinedJoints implements Joints {
   readonly #parts: readonly DerivedTake[];
@@ -43,7 +53,7 @@ class JoinedJoints implements Joints {
   }
 
   get seatedOn() {
-    this.#seatedOn ??= new Map(this.#parts.flatMap(({ wiring }) => [...wiring.seatedOn]));
+    this.#seatedOn ??= joined(this.#parts, ({ wiring }) => wiring.seatedOn);
     return this.#seatedOn;
   }
 
@@ -95,12 +105,12 @@ export class WholeTake implements DerivedTake {
   }
 
   get seatsAlong() {
-    this.#seatsAlong ??= new Map(this.parts.flatMap((part) => [...part.seatsAlong]));
+    this.#seatsAlong ??= joined(this.parts, ({ seatsAlong }) => seatsAlong);
     return this.#seatsAlong;
   }
 
   get lies() {
-    this.#lies ??= new Map(this.parts.flatMap((part) => [...part.lies]));
+    this.#lies ??= joined(this.parts, ({ lies }) => lies);
     return this.#lies;
   }
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { takeLayout, takeReady } from '../../../app/actions/take-layout.ts';
 import type { StorageFault } from '../../../app/platform/storage.ts';
+import { browserTabLock } from '../../../app/platform/tab-lock.ts';
 import { demoLayout } from '../../../src/layout/demo.ts';
 import { emptyLayout } from '../../../src/layout/starter.ts';
 import { fakePreferences } from '../fakes.ts';
@@ -307,6 +308,26 @@ describe('several tabs', () => {
     expect(writer.is).toBe('following');
     expect(writer.layout.title).toBe('Taken');
     expect(browser.all).toHaveLength(1);
+  });
+
+  test('without locks a tab that does not know yet that it was taken over can take the layout back', async () => {
+    const browser = new Browser(browserTabLock(null));
+    const other = await browser.open();
+    other.rename('Mine');
+    await other.pass();
+    const sleeper = await browser.open();
+    await sleeper.pass();
+    sleeper.asleep = true;
+    void other.keeper?.takeOver();
+    await other.pass(2000);
+    void sleeper.keeper?.takeOver();
+    await settled();
+    await other.pass(2000);
+    await sleeper.pass(2000);
+    sleeper.asleep = false;
+    sleeper.life.go('back');
+    await settled();
+    expect([other.is, sleeper.is]).toEqual(['following', 'saved']);
   });
 
   test('a writer whose epoch has passed writes nothing over, and keeps its own beside', async () => {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { browserTabLock } from '../../../app/platform/tab-lock.ts';
+import { runs } from '../../support/runs.ts';
 import { Browser, settled, type Tab } from './browser.ts';
 
 const TABS = 3;
@@ -80,7 +81,7 @@ test.each([
           for (const { layout } of sharing) expect(layout.title).toBe(browser.kept(id)?.title);
         }
       }),
-      { numRuns: 15 },
+      runs(15),
     );
   },
 );
