@@ -1,5 +1,14 @@
 import { moduleBox, type Run, runOf, type WholeTake } from '../../src/index.ts';
-import { addBox, addLine, boxAround, CENTRED, paint, widthOf, write } from '../canvas/draw/paper.ts';
+import {
+  addBox,
+  addLine,
+  boxAround,
+  CENTRED,
+  paint,
+  widthOf,
+  write,
+  writeUpward,
+} from '../canvas/draw/paper.ts';
 import type { Overlay } from '../canvas/model.ts';
 
 const NAME_PX = 11;
@@ -43,10 +52,13 @@ export function shadowOf(mine: WholeTake, other: WholeTake): Overlay {
       paint(ctx, { line: theme.mark, width: 2, dash: DASH }, boxes, ({ box }) => addBox(ctx, box));
       paint(ctx, { line: theme.mark, width: 2, dash: DASH }, runs, (run) => addLine(ctx, run.line));
       for (const { module, box } of boxes) {
-        const half = widthOf(ctx, module.name, NAME_PX, 700) / 2 + 3;
-        const at = { x: (box.left + box.right) / 2, y: box.bottom - 10 };
-        paint(ctx, { fill: theme.mark }, [boxAround(at, half, 8)], (plate) => addBox(ctx, plate));
-        write(ctx, module.name, at.x, at.y + 0.5, {
+        const half = widthOf(ctx, module.name, NAME_PX, 700) / 2 + 4;
+        const isUpright = 2 * half > box.right - box.left;
+        const at = { x: (box.left + box.right) / 2, y: box.bottom - (isUpright ? half : 8) - 3 };
+        const plate = isUpright ? boxAround(at, 8, half) : boxAround(at, half, 8);
+        paint(ctx, { fill: theme.mark }, [plate], (one) => addBox(ctx, one));
+        const letter = isUpright ? writeUpward : write;
+        letter(ctx, module.name, at.x, at.y + 0.5, {
           px: NAME_PX,
           colour: theme.markInk,
           weight: 700,

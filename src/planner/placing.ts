@@ -77,18 +77,33 @@ function liesAsOne({ facts, stripe, seats }: Placing, tolMm: number): boolean {
   );
 }
 
+/** Length of a ribbon, and ten times what of a flat one would lie beyond the ends of its row, mm. */
+export function neatMm({ facts, stripe, seats }: Placing): number {
+  const lengthMm = atMm(facts, facts.connectors.length - 1);
+  const [first] = seats;
+  if (!facts.flat || !first) return lengthMm;
+  const direction = stripe === 'up' ? 1 : -1;
+  const startMm = first.header.xMm - direction * atMm(facts, first.connector);
+  const endMm = startMm + direction * lengthMm;
+  const outMm = Math.max(0, -Math.min(startMm, endMm), Math.max(startMm, endMm) - first.header.row.widthMm);
+  return lengthMm + 10 * outMm;
+}
+
 const lengthsOf = ({ facts, seats }: Placing): number[] =>
   seats
     .slice(1)
     .map(({ connector }, i) => atMm(facts, connector) - atMm(facts, (seats[i] as Landing).connector));
 
-/** Of placings on the same headers those stay that no other beats on every piece of ribbon. */
+/** Of placings on the same headers those stay that no other beats on every piece of ribbon; of equal ones the neater. */
 function addUnlessBeaten(list: Placing[], placing: Placing): void {
-  const lengths = lengthsOf(placing);
-  const beats = (a: readonly number[], b: readonly number[]): boolean =>
-    a.every((length, i) => length <= (b[i] as number) + 1e-9);
-  if (list.some((other) => beats(lengthsOf(other), lengths))) return;
-  const rest = list.filter((other) => !beats(lengths, lengthsOf(other)));
+  const beats = (a: Placing, b: Placing): boolean => {
+    const [own, others] = [lengthsOf(a), lengthsOf(b)];
+    if (own.some((length, i) => length > (others[i] as number) + 1e-9)) return false;
+    const isEqual = own.every((length, i) => length > (others[i] as number) - 1e-9);
+    return !isEqual || neatMm(a) <= neatMm(b);
+  };
+  if (list.some((other) => beats(other, placing))) return;
+  const rest = list.filter((other) => !beats(placing, other));
   list.splice(0, list.length, ...rest, placing);
 }
 

@@ -9,7 +9,7 @@ import { clash, headersOf, hostOf, islandOf, membersOf, patchesOf } from './grou
 import { stopModules } from './leads.ts';
 import type { LossRows } from './loss-bounds.ts';
 import { brings, type Columns, draws, type GroupColumn } from './model.ts';
-import { atMm, type Placing } from './placing.ts';
+import { neatMm } from './placing.ts';
 import type { Task } from './task.ts';
 
 /** What the search settles: columns of groups and of leads, and the score that they have if nothing else comes in. */
@@ -91,18 +91,6 @@ function isManyLevelled({ groups }: Columns): boolean {
   });
 }
 
-/** Length of a ribbon, and ten times what of a flat one would lie beyond the ends of its row, mm. */
-function neatMm({ facts, stripe, seats }: Placing): number {
-  const lengthMm = atMm(facts, facts.connectors.length - 1);
-  const [first] = seats;
-  if (!facts.flat || !first) return lengthMm;
-  const direction = stripe === 'up' ? 1 : -1;
-  const startMm = first.header.xMm - direction * atMm(facts, first.connector);
-  const endMm = startMm + direction * lengthMm;
-  const outMm = Math.max(0, -Math.min(startMm, endMm), Math.max(startMm, endMm) - first.header.row.widthMm);
-  return lengthMm + 10 * outMm;
-}
-
 /** Of each kind of lead the option that loses least. */
 function leastByKind(options: readonly FeedOption[]): FeedOption[] {
   const best = new Map<number, FeedOption>();
@@ -111,6 +99,12 @@ function leastByKind(options: readonly FeedOption[]): FeedOption[] {
     if (!known || option.lossMv < known.lossMv) best.set(option.kind, option);
   }
   return [...best.values()];
+}
+
+interface Best {
+  readonly chosen: readonly Candidate[];
+  readonly vector: Vector;
+  readonly leads: QuickChoice['leads'];
 }
 
 class QuickSearch {
@@ -123,7 +117,7 @@ class QuickSearch {
   readonly #clashing = new Map<Candidate, Map<Candidate, boolean>>();
   readonly #conflicts: (a: Candidate, b: Candidate) => boolean;
   readonly #unfeedable: number;
-  #best: (Pick<QuickChoice, 'groups' | 'leads'> & { readonly vector: Vector }) | undefined;
+  #best: Best | undefined;
   #nodes = 0;
 
   constructor(task: Task, { groups, leads }: Columns, rows: LossRows) {
@@ -212,8 +206,10 @@ class QuickSearch {
     const [unlinked, unfed, all, ribbons, worstLossMv] = this.#best.vector;
     const unpriced = all % PIECES;
     const cost = (all - unpriced) / MONEY;
+    this.#neaten();
     const isProven = this.#nodes <= MOST_NODES;
-    const { groups, leads } = this.#best;
+    const { chosen, leads } = this.#best;
+    const groups = new Set(chosen.map(({ group }) => group.column));
     return { groups, leads, isProven, score: { unlinked, unfed, cost, unpriced, ribbons, worstLossMv } };
   }
 
@@ -368,26 +364,65 @@ class QuickSearch {
     return this.#task.wishes.length - linked - others > (this.#best?.vector[0] ?? Number.POSITIVE_INFINITY);
   }
 
-  /** All hosts are settled: feeds what has come of it as cheaply as can be, then with as little lost as that allows. */
+  /** All hosts are settled. */
   #finish(chosen: readonly Candidate[]): void {
+    const found = this.#evaluate(chosen);
+    if (found) this.#best = found;
+  }
+
+  /** Of groups that do as well takes the neater: the shorter ribbon, and none that hangs out of its row. */
+  #neaten(): void {
+    for (const own of this.#best?.chosen ?? []) {
+      const list = this.#lists.find((each) => each.includes(own)) ?? [];
+      const neater = list
+        .filter(
+          ({ wishes, ribbons, lengthMm }) =>
+            lengthMm < own.lengthMm - SAME && wishes.length === own.wishes.length && ribbons === own.ribbons,
+        )
+        .sort((a, b) => a.lengthMm - b.lengthMm);
+      for (const candidate of neater) {
+        const others = (this.#best as Best).chosen.filter((each) => each !== own);
+        if (others.some((other) => this.#isInTheWay(candidate, other))) continue;
+        const found = this.#evaluate([...others, candidate], true);
+        if (!found) continue;
+        this.#best = found;
+        break;
+      }
+    }
+  }
+
+  /**
+   * Feeds what comes of a choice as cheaply as can be, then with as little lost as that allows. Nothing where that is
+   * worse than the best, or no better.
+   *
+   * @param orEqual - as good as the best will do
+   */
+  #evaluate(chosen: readonly Candidate[], orEqual = false): Best | undefined {
     const joined = new Set(chosen.flatMap(({ group }) => group.islands));
-    const alone = [...this.#alone].filter(([island]) => !joined.has(island)).map(([, options]) => options);
-    const fed = [
-      ...chosen.filter(({ feeds }) => feeds.length > 0).map(({ feeds }) => feeds),
+    const alone = [...this.#allAlone].filter(([island]) => !joined.has(island)).map(([, options]) => options);
+    const all = [
+      ...chosen.filter(({ feeds }) => feeds.length > 0).map(({ allFeeds }) => allFeeds),
       ...alone.filter((options) => options.length > 0),
     ];
+    const fed = all.map(leastByKind);
     const unlinked = this.#task.wishes.length - chosen.reduce((sum, { wishes }) => sum + wishes.length, 0);
-    const unfed = alone.length - alone.filter((options) => options.length > 0).length;
+    const unfed = alone.filter((options) => options.length === 0).length;
     const cheapest = cheapestFeeding(fed, this.#stocks, Number.POSITIVE_INFINITY);
-    if (!cheapest) return;
+    if (!cheapest) return undefined;
     const money = this.#costs(chosen) + cheapest.cost;
     const ribbons = chosen.reduce((sum, each) => sum + each.ribbons, 0) + fed.length;
+    const vector = (lossMv: number): Vector => [unlinked, unfed, money, ribbons, lossMv];
+    const isRefused = (lossMv: number): boolean => {
+      if (!this.#best) return false;
+      return orEqual
+        ? !isNoBetter(this.#best.vector, vector(lossMv))
+        : isNoBetter(vector(lossMv), this.#best.vector);
+    };
     const least = fed.reduce(
       (worst, options) => Math.max(worst, Math.min(...options.map(({ lossMv }) => lossMv))),
       0,
     );
-    const vector = (lossMv: number): Vector => [unlinked, unfed, money, ribbons, lossMv];
-    if (this.#best && isNoBetter(vector(least), this.#best.vector)) return;
+    if (isRefused(least)) return undefined;
     const losses = [...new Set(fed.flatMap((options) => options.map(({ lossMv }) => lossMv)))]
       .filter((lossMv) => !exceeds(least, lossMv))
       .sort((a, b) => a - b);
@@ -400,18 +435,11 @@ class QuickSearch {
       else low = middle + 1;
     }
     const lossMv = losses[low] ?? 0;
-    const found = vector(lossMv);
-    if (this.#best && isNoBetter(found, this.#best.vector)) return;
+    if (isRefused(lossMv)) return undefined;
     const feeding = cheapestFeeding(fed, this.#stocks, losses.length > 0 ? lossMv : Number.POSITIVE_INFINITY);
-    const all = [
-      ...chosen.filter(({ feeds }) => feeds.length > 0).map(({ allFeeds }) => allFeeds),
-      ...[...this.#allAlone]
-        .filter(([island, options]) => !joined.has(island) && options.length > 0)
-        .map(([, options]) => options),
-    ];
-    this.#best = {
-      vector: found,
-      groups: new Set(chosen.map(({ group }) => group.column)),
+    return {
+      chosen,
+      vector: vector(lossMv),
       leads: (feeding?.chosen ?? []).map(({ kind }, i) =>
         (all[i] ?? [])
           .filter((option) => option.kind === kind && option.lossMv <= lossMv + SAME_MV / 2)

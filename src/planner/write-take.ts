@@ -1,4 +1,5 @@
-import { FreshNames, idsOf, labelsOf, markLetter } from '../edit/fresh.ts';
+import { FreshNames, idsOf, labelsOf } from '../edit/fresh.ts';
+import { markLetter } from '../edit/mark-letter.ts';
 import type { Ribbon, Seat, StripeEdge, Take } from '../layout/layout.ts';
 import { seatOf } from '../wiring/landing.ts';
 import type { Choice } from './choose.ts';
