@@ -2,6 +2,7 @@ import { ribbonWidthMm } from '../geometry/connector.ts';
 import { exceeds } from '../geometry/exceeds.ts';
 import type { PlacedHeader, PlacedModule, PlacedRow } from '../geometry/place.ts';
 import { faceOf } from '../layout/defaults.ts';
+import { remember } from '../layout/remember.ts';
 import type { DerivedTake } from '../wiring/derived-take.ts';
 import { isSocket, type Landing } from '../wiring/landing.ts';
 import { leadWayMm } from '../wiring/lead.ts';
@@ -31,10 +32,10 @@ export interface Group {
   readonly joints: readonly PlugIn[];
 }
 
-const seatsOf = ({ placings }: Group): readonly Landing[] => placings.flatMap(({ seats }) => seats);
-
-export const headersOf = (group: Group): readonly PlacedHeader[] =>
-  seatsOf(group).map(({ header }) => header);
+/** Asked for again and again while groups are compared. */
+export const headersOf = remember((group: Group): readonly PlacedHeader[] =>
+  group.placings.flatMap(({ seats }) => seats.map(({ header }) => header)),
+);
 
 export const membersOf = (group: Group): readonly PlacedHeader[] =>
   headersOf(group).filter(({ role }) => role === 'member');
@@ -43,7 +44,7 @@ export const hostOf = (group: Group): PlacedHeader | undefined =>
   headersOf(group).find(({ role }) => role === 'host');
 
 /** Modules that share a voltage through a group's ribbons. */
-export function islandOf({ placings }: Group): readonly PlacedModule[] {
+export const islandOf = remember(({ placings }: Group): readonly PlacedModule[] => {
   const modules = placings.flatMap(({ facts, seats }) =>
     seats
       .filter(({ connector, header }) => {
@@ -56,7 +57,7 @@ export function islandOf({ placings }: Group): readonly PlacedModule[] {
       .map(({ header }) => header.owner as PlacedModule),
   );
   return modules.length > 1 ? [...new Set(modules)] : [];
-}
+});
 
 function patchOf({ facts, seats }: Placing): Patch | undefined {
   const [first] = seats;
@@ -73,8 +74,9 @@ function patchOf({ facts, seats }: Placing): Patch | undefined {
   };
 }
 
-export const patchesOf = ({ placings }: Group): readonly Patch[] =>
-  placings.flatMap((placing) => patchOf(placing) ?? []);
+export const patchesOf = remember(({ placings }: Group): readonly Patch[] =>
+  placings.flatMap((placing) => patchOf(placing) ?? []),
+);
 
 /** Whether two flat ribbons would lie in one place, as the check of that name asks. */
 export const clash = (a: Patch, b: Patch, bodyMm: number): boolean =>

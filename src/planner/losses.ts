@@ -110,7 +110,7 @@ export function groupLoss(group: Group, kit: KitIndex): IslandLoss {
   const drawn = modules.map((module) => currentsOf(module, kit));
   const none = kit.supplyLines.map(() => 0);
   const worst = new Map(
-    modules.map((module, fed) => [module, worstAt(spread(edges, drawn, none, fed, modules), kit)]),
+    modules.map((module, fed) => [module, worstAt(spread(edges, drawn, none.length, fed, modules), kit)]),
   );
   return { currents: drawn.reduce(add, none), worst };
 }
@@ -119,34 +119,45 @@ export function groupLoss(group: Group, kit: KitIndex): IslandLoss {
 function spread(
   edges: readonly (readonly Edge[])[],
   drawn: readonly ByLine[],
-  none: ByLine,
+  lines: number,
   fed: number,
   modules: readonly PlacedModule[],
 ): [PlacedModule, ByLine][] {
   const order = [fed];
-  const from = new Map<number, { readonly node: number; readonly ohms: ByLine }>();
-  const seen = new Set(order);
+  const back: (Edge | undefined)[] = new Array(edges.length);
+  const seen = new Uint8Array(edges.length);
+  seen[fed] = 1;
   for (const node of order)
     for (const { to, ohms } of edges[node] as readonly Edge[]) {
-      if (seen.has(to)) continue;
-      seen.add(to);
-      from.set(to, { node, ohms });
+      if (seen[to]) continue;
+      seen[to] = 1;
+      back[to] = { to: node, ohms };
       order.push(to);
     }
-  const through = edges.map((_, node) => drawn[node] ?? none);
-  for (const node of [...order].reverse()) {
-    const back = from.get(node);
-    if (back) through[back.node] = add(through[back.node] as ByLine, through[node] as ByLine);
+  const through = new Float64Array(edges.length * lines);
+  drawn.forEach((currents, node) => {
+    through.set(currents, node * lines);
+  });
+  for (let i = order.length - 1; i > 0; i--) {
+    const node = order[i] as number;
+    const before = (back[node] as Edge).to;
+    for (let line = 0; line < lines; line++)
+      through[before * lines + line] =
+        (through[before * lines + line] as number) + (through[node * lines + line] as number);
   }
-  const drops = new Map<number, ByLine>([[fed, none]]);
-  for (const node of order) {
-    const back = from.get(node);
-    if (!back) continue;
-    const carried = through[node] as ByLine;
-    const lost = back.ohms.map((ohms, i) => (carried[i] === 0 ? 0 : ohms * (carried[i] as number)));
-    drops.set(node, add(drops.get(back.node) as ByLine, lost));
+  const drops = new Float64Array(edges.length * lines);
+  for (let i = 1; i < order.length; i++) {
+    const node = order[i] as number;
+    const { to: before, ohms } = back[node] as Edge;
+    for (let line = 0; line < lines; line++) {
+      const carried = through[node * lines + line] as number;
+      const lost = carried === 0 ? 0 : (ohms[line] as number) * carried;
+      drops[node * lines + line] = (drops[before * lines + line] as number) + lost;
+    }
   }
-  return modules.flatMap((module, i) => (drops.has(i) ? [[module, drops.get(i) as ByLine]] : []));
+  return modules.flatMap((module, i) =>
+    seen[i] ? [[module, Array.from(drops.subarray(i * lines, (i + 1) * lines))]] : [],
+  );
 }
 
 /** Ohms of a lead from the board to its first stop, on each line. */

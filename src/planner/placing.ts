@@ -53,14 +53,17 @@ function stiffSpans({ limits }: DerivedTake): Spans {
 
 /** Spans of one kind, each asked once. */
 function remembered(spans: Spans): Spans {
-  const known = new Map<string, boolean>();
+  const known = new Map<PlacedHeader, Map<PlacedHeader, Map<number, boolean>>>();
+  const inside = <K, L, V>(map: Map<K, Map<L, V>>, key: K): Map<L, V> => {
+    const found = map.get(key) ?? new Map<L, V>();
+    map.set(key, found);
+    return found;
+  };
   return (lengthMm, a, b) => {
-    const key = `${lengthMm} ${a.xMm - b.xMm} ${a.yMm} ${b.yMm} ${a.zMm} ${b.zMm} ${a.row.index}`;
-    const told = known.get(key);
-    if (told !== undefined) return told;
-    const is = spans(lengthMm, a, b);
-    known.set(key, is);
-    return is;
+    const asked = inside(inside(known, a), b);
+    const told = asked.get(lengthMm) ?? spans(lengthMm, a, b);
+    asked.set(lengthMm, told);
+    return told;
   };
 }
 
@@ -113,9 +116,12 @@ interface Found {
   readonly complete: boolean;
 }
 
+/** Headers that one number can tell apart. */
+const MOST_BITS = 52;
+
 /** A running choice of seats for one kind. */
 class Seating {
-  readonly #found = new Map<string, Placing[]>();
+  readonly #found = new Map<number | string, Placing[]>();
   readonly #keepAll: boolean;
   readonly #most: number;
   readonly #numberOf: ReadonlyMap<PlacedHeader, number>;
@@ -134,14 +140,25 @@ class Seating {
   add(placing: Placing): void {
     this.#looked++;
     const { seats } = placing;
+    if (!this.#keepAll && this.#numberOf.size <= MOST_BITS) {
+      this.#keep(
+        seats.reduce((mask, { header }) => mask + 2 ** (this.#numberOf.get(header) ?? 0), 0),
+        placing,
+      );
+      return;
+    }
     const on = seats.map(({ header }) => this.#numberOf.get(header)).sort();
     const how = this.#keepAll
       ? seats.map(({ connector, header }) => `${connector}:${this.#numberOf.get(header)}`)
       : [];
     const key = `${on} ${how} ${this.#keepAll ? placing.stripe : ''}`;
-    const list = this.#found.get(key) ?? [];
-    this.#found.set(key, list);
-    addUnlessBeaten(list, placing);
+    this.#keep(key, placing);
+  }
+
+  #keep(key: number | string, placing: Placing): void {
+    const list = this.#found.get(key);
+    if (list) addUnlessBeaten(list, placing);
+    else this.#found.set(key, [placing]);
   }
 
   result(): Found {
