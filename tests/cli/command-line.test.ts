@@ -272,3 +272,30 @@ describe('the command line', () => {
     expectRefusal(cli([]), /name a command/);
   });
 });
+
+describe('propose', () => {
+  it('prints a take that checks without damage and fault, and how good it is', () => {
+    const { exit, out } = cli(['propose', demo, '--take', 'three-jetties', '--json']);
+    expect(exit).toBe(0);
+    const proposal = JSON.parse(out);
+    expect(Object.keys(proposal)).toEqual([
+      'take',
+      'unlinked',
+      'cost',
+      'bound',
+      'optimal',
+      'ribbons',
+      'worstLossMv',
+    ]);
+    expect(proposal).toMatchObject({ unlinked: [], cost: 0, bound: 0, ribbons: 14 });
+    const layout = file('proposed.json', { ...demoLayout(), takes: [proposal.take] });
+    expect(cli(['check', layout]).exit).toBe(0);
+  });
+
+  it('tells people what changes, and what stays open and why', () => {
+    const { out } = cli(['propose', demo, '--take', 'one-long-jetty']);
+    expect(out).toMatch(/Proven/);
+    expect(out).toMatch(/What stays open\n {2}Boulder 1\. Not linked: .+/);
+    expect(out).toMatch(/Damage and faults +6 +1/);
+  });
+});
