@@ -51,7 +51,7 @@ test('a proposed wiring arrives as a take of its own, explained, and one undo ta
   await page.keyboard.press('g');
   await panel(page).getByRole('button', { name: 'Propose wiring' }).click();
   await expect(takes(page)).toHaveText(['Three jetties', 'One long jetty', 'One long jetty, proposed'], {
-    timeout: 30_000,
+    timeout: 45_000,
   });
   await expect(takes(page).nth(2)).toHaveAttribute('aria-selected', 'true');
   const told = panel(page).getByRole('region', { name: 'Propose', exact: true });

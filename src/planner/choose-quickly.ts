@@ -45,6 +45,6 @@ export function chooseQuickly(task: Task, take: Take, columns: Columns): Quick |
       proven: isKnown ? 6 : 5,
       bound: found.score.cost,
     },
-    isSettled: isKnown || rows.mayMesh,
+    isSettled: isKnown,
   };
 }

@@ -76,7 +76,7 @@ export const SAME_MV = 1e-3;
 const MOST_ROUNDS = 60;
 
 /** Plans tried in vain where the loss of a plan is known only when it is drawn. */
-const MOST_VAIN = 4;
+const MOST_VAIN = 3;
 
 export type Judge = (choice: Choice) => Judged;
 
@@ -263,7 +263,7 @@ export class Chooser {
       rows: [...this.#model.program.rows, ...this.#added],
     });
     const { length } = this.#added;
-    const good = yield* this.#lower(first, rows, MOST_ROUNDS / 5);
+    const good = yield* this.#lower(first, rows, MOST_ROUNDS / 6);
     this.#search.close();
     this.#search = certain;
     this.#added.length = length;
