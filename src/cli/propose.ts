@@ -7,7 +7,7 @@ import { withEngine } from '../planner/with-engine.ts';
 import { proofWords, scoreWords } from '../share/proposal-words.ts';
 import { type SideBySide, sideBySide } from '../share/side-by-side.ts';
 import { onlyFile, parse, readLayout } from './arguments.ts';
-import { type Command, json, Refusal, takesOf } from './command.ts';
+import { json, type LateCommand, Refusal, takesOf } from './command.ts';
 
 /** Lines of a text, each a little in. */
 const inset = (lines: readonly string[]): string => lines.map((line) => `  ${line}\n`).join('');
@@ -52,10 +52,10 @@ async function loadEngine(): Promise<Engine> {
   return engineOf((await loadHighs()) as unknown as Highs);
 }
 
-export const propose: Command = {
+export const propose: LateCommand = {
   usage: 'FILE [--take ID] [--arrange] [--json]',
   says: 'a take wired anew as cheaply as can be, and how far that is proven; --arrange moves modules, too',
-  async run(args) {
+  async runLate(args) {
     const { values, positionals } = parse(args, {
       take: { type: 'string' },
       arrange: { type: 'boolean' },
