@@ -274,7 +274,7 @@ describe('the command line', () => {
     expect(cli(['--help']).out).toContain('rehearse FILE');
     expectRefusal(
       cli(['chekc', demo]),
-      /no command "chekc"; there are check, rehearse, schema, share, sheet, solve, unshare/,
+      /no command "chekc"; there are check, propose, rehearse, schema, share, sheet, solve, unshare/,
     );
     expectRefusal(cli([]), /name a command/);
   });
