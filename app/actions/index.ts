@@ -38,6 +38,7 @@ import { showLayouts } from './show-layouts.ts';
 import { showList } from './show-list.ts';
 import { showPower } from './show-power.ts';
 import { showStock } from './show-stock.ts';
+import { showTakes } from './show-takes.ts';
 import { nextNote, previousNote } from './step-note.ts';
 import { nextRibbon, previousRibbon } from './step-ribbon.ts';
 import { nextTake, previousTake } from './step-take.ts';
@@ -80,6 +81,7 @@ export const actions: readonly Action[] = [
   showBuilt,
   showChange,
   markInCase,
+  showTakes,
   turnRibbon,
   twistRibbon,
   lockRibbons,
