@@ -1,5 +1,7 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
+import { lockedDown } from './.tools/content-policy.ts';
+import { licences } from './.tools/licences-plugin.ts';
 import { offline } from './.tools/offline-plugin.ts';
 
 const here = import.meta.dirname;
@@ -15,6 +17,8 @@ export default defineConfig({
   publicDir: `${here}/public`,
   plugins: [
     react(),
+    lockedDown(),
+    licences(here),
     offline({
       worker: `${here}/app/service-worker/service-worker.ts`,
       publicDir: `${here}/public`,

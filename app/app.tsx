@@ -39,6 +39,7 @@ const COVERS = [
   'offered',
   'rehearsing',
   'showsLayouts',
+  'showsLicences',
   'showsSheet',
   'stockDesk',
 ] as const;

@@ -35,6 +35,7 @@ import { showCase } from './show-case.ts';
 import { showChange } from './show-change.ts';
 import { showFaults } from './show-faults.ts';
 import { showLayouts } from './show-layouts.ts';
+import { showLicences } from './show-licences.ts';
 import { showList } from './show-list.ts';
 import { showPower } from './show-power.ts';
 import { showStock } from './show-stock.ts';
@@ -111,4 +112,5 @@ export const actions: readonly Action[] = [
   togglePush,
   toggleHalfHp,
   ...themes,
+  showLicences,
 ];

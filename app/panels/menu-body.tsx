@@ -24,6 +24,7 @@ import { showCase } from '../actions/show-case.ts';
 import { showChange } from '../actions/show-change.ts';
 import { showFaults } from '../actions/show-faults.ts';
 import { showLayouts } from '../actions/show-layouts.ts';
+import { showLicences } from '../actions/show-licences.ts';
 import { showList } from '../actions/show-list.ts';
 import { showPower } from '../actions/show-power.ts';
 import { showStock } from '../actions/show-stock.ts';
@@ -152,6 +153,7 @@ export function MenuBody({ menu }: { readonly menu: string }) {
         <SettingItem key={setting.id} setting={setting} />
       ))}
       <Keys />
+      <Item action={showLicences} menu={menu} />
     </>
   );
 }

@@ -9,6 +9,9 @@ const ChoiceMenu = lazy(async () => ({ default: (await import('../by-list/choice
 const HandOver = lazy(async () => ({ default: (await import('../hand-over/hand-over.tsx')).HandOver }));
 const KindDesk = lazy(async () => ({ default: (await import('../kinds/kind-desk.tsx')).KindDesk }));
 const LayoutsDesk = lazy(async () => ({ default: (await import('../keep/layouts-desk.tsx')).LayoutsDesk }));
+const LicencesDesk = lazy(async () => ({
+  default: (await import('../licences/licences-desk.tsx')).LicencesDesk,
+}));
 const Offer = lazy(async () => ({ default: (await import('../hand-over/offer.tsx')).Offer }));
 const StockDesk = lazy(async () => ({ default: (await import('../stock/stock-desk.tsx')).StockDesk }));
 const RehearsalDesk = lazy(async () => ({
@@ -23,6 +26,7 @@ export function Overlays() {
   const stockDesk = useSession((session) => session.stockDesk);
   const handsOver = useSession((session) => session.handsOver);
   const showsLayouts = useSession((session) => session.showsLayouts);
+  const showsLicences = useSession((session) => session.showsLicences);
   const showsSheet = useSession((session) => session.showsSheet);
   const offered = useSession((session) => session.offered);
   const rehearsing = useSession((session) => session.rehearsing);
@@ -33,6 +37,7 @@ export function Overlays() {
       <Suspense>{stockDesk && <StockDesk page={stockDesk} />}</Suspense>
       <Suspense>{kindDesk && <KindDesk desk={kindDesk} />}</Suspense>
       <Suspense>{showsLayouts && <LayoutsDesk />}</Suspense>
+      <Suspense>{showsLicences && <LicencesDesk />}</Suspense>
       <Suspense>{handsOver && <HandOver />}</Suspense>
       <Suspense>{showsSheet && <BenchSheetDesk />}</Suspense>
       <Suspense>{offered && <Offer layout={offered} />}</Suspense>

@@ -120,6 +120,8 @@ export interface Session {
   readonly handsOver: boolean;
   /** The bench sheet lies open, to be printed. */
   readonly showsSheet: boolean;
+  /** Whose work is in the program lies open. */
+  readonly showsLicences: boolean;
   /** A layout that came with a link, neither kept nor left yet. */
   readonly offered: Layout | null;
   /** The connector whose wrong plugging is rehearsed. */
@@ -170,6 +172,7 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   showsLayouts: 'nowhere',
   handsOver: 'nowhere',
   showsSheet: 'nowhere',
+  showsLicences: 'nowhere',
   offered: 'nowhere',
   rehearsing: 'nowhere',
   toggledGroups: 'nowhere',
@@ -212,6 +215,7 @@ export const FIRST_SESSION: Session = {
   showsLayouts: false,
   handsOver: false,
   showsSheet: false,
+  showsLicences: false,
   offered: null,
   rehearsing: null,
   toggledGroups: NOTHING,
