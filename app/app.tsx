@@ -41,6 +41,7 @@ const COVERS = [
   'showsLayouts',
   'showsLicences',
   'showsSheet',
+  'statesOf',
   'stockDesk',
 ] as const;
 

@@ -38,6 +38,7 @@ import { showLayouts } from './show-layouts.ts';
 import { showLicences } from './show-licences.ts';
 import { showList } from './show-list.ts';
 import { showPower } from './show-power.ts';
+import { showStates } from './show-states.ts';
 import { showStock } from './show-stock.ts';
 import { nextNote, previousNote } from './step-note.ts';
 import { nextRibbon, previousRibbon } from './step-ribbon.ts';
@@ -72,6 +73,7 @@ export const actions: readonly Action[] = [
   ...nudges,
   showCase,
   showLayouts,
+  showStates,
   showList,
   showStock,
   showPower,

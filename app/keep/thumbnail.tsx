@@ -52,8 +52,13 @@ function paint(canvas: HTMLCanvasElement, layout: Layout, side: Side, theme: The
   paintStill(context, paper, { derived, notes: [], side, selection: NOTHING, focus: null });
 }
 
+interface Props {
+  readonly kept: Pick<KeptLayout, 'id' | 'text'>;
+  readonly side: Side;
+}
+
 /** A layout's first take as the app draws it, when it is looked at: so it suits the theme, and costs nothing on saving. */
-export function Thumbnail({ kept, side }: { readonly kept: KeptLayout; readonly side: Side }) {
+export function Thumbnail({ kept, side }: Props) {
   const ref = useRef<HTMLCanvasElement>(null);
   const [layout, setLayout] = useState<Layout | string | null>(null);
   const theme = useThemeName();

@@ -27,6 +27,7 @@ import { showLayouts } from '../actions/show-layouts.ts';
 import { showLicences } from '../actions/show-licences.ts';
 import { showList } from '../actions/show-list.ts';
 import { showPower } from '../actions/show-power.ts';
+import { showStates } from '../actions/show-states.ts';
 import { showStock } from '../actions/show-stock.ts';
 import { toggleHeat } from '../actions/toggle-heat.ts';
 import { useAction, useEditor, useSession, useTake } from '../hooks.ts';
@@ -110,6 +111,7 @@ export function MenuBody({ menu }: { readonly menu: string }) {
         showList,
         showStock,
         showLayouts,
+        showStates,
         newLayout,
         newFromStock,
         newEmptyStock,

@@ -13,6 +13,7 @@ const LicencesDesk = lazy(async () => ({
   default: (await import('../licences/licences-desk.tsx')).LicencesDesk,
 }));
 const Offer = lazy(async () => ({ default: (await import('../hand-over/offer.tsx')).Offer }));
+const StatesDesk = lazy(async () => ({ default: (await import('../keep/states-desk.tsx')).StatesDesk }));
 const StockDesk = lazy(async () => ({ default: (await import('../stock/stock-desk.tsx')).StockDesk }));
 const RehearsalDesk = lazy(async () => ({
   default: (await import('../rehearsal/rehearsal-desk.tsx')).RehearsalDesk,
@@ -28,6 +29,7 @@ export function Overlays() {
   const showsLayouts = useSession((session) => session.showsLayouts);
   const showsLicences = useSession((session) => session.showsLicences);
   const showsSheet = useSession((session) => session.showsSheet);
+  const statesOf = useSession((session) => session.statesOf);
   const offered = useSession((session) => session.offered);
   const rehearsing = useSession((session) => session.rehearsing);
   return (
@@ -37,6 +39,7 @@ export function Overlays() {
       <Suspense>{stockDesk && <StockDesk page={stockDesk} />}</Suspense>
       <Suspense>{kindDesk && <KindDesk desk={kindDesk} />}</Suspense>
       <Suspense>{showsLayouts && <LayoutsDesk />}</Suspense>
+      <Suspense>{statesOf && <StatesDesk of={statesOf} />}</Suspense>
       <Suspense>{showsLicences && <LicencesDesk />}</Suspense>
       <Suspense>{handsOver && <HandOver />}</Suspense>
       <Suspense>{showsSheet && <BenchSheetDesk />}</Suspense>

@@ -116,6 +116,8 @@ export interface Session {
   readonly ribbonsWith: RibbonsWith | null;
   /** All layouts that are kept lie open, to take one. */
   readonly showsLayouts: boolean;
+  /** The layout, by id and title, whose earlier states lie open. */
+  readonly statesOf: { readonly id: string; readonly title: string } | null;
   /** The ways to pass the layout on are open. */
   readonly handsOver: boolean;
   /** The bench sheet lies open, to be printed. */
@@ -170,6 +172,7 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   stockDesk: 'nowhere',
   ribbonsWith: 'nowhere',
   showsLayouts: 'nowhere',
+  statesOf: 'nowhere',
   handsOver: 'nowhere',
   showsSheet: 'nowhere',
   showsLicences: 'nowhere',
@@ -213,6 +216,7 @@ export const FIRST_SESSION: Session = {
   stockDesk: null,
   ribbonsWith: null,
   showsLayouts: false,
+  statesOf: null,
   handsOver: false,
   showsSheet: false,
   showsLicences: false,
