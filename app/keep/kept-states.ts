@@ -37,11 +37,11 @@ function bounded(states: readonly EarlierState[]): readonly EarlierState[] {
   return newest.slice(0, end < 0 ? newest.length : end).reverse();
 }
 
-/** The record with one state more; `null`: as it was. What cannot be told, a newer program's perhaps, is left alone. */
+/** The record with one state more; `null`: as it was, also where it has been so before. What cannot be told, a newer program's perhaps, is left alone. */
 export function withState(before: unknown, id: string, state: EarlierState): KeptStates | null {
   if (before !== undefined && !isStates(before)) return null;
   const states = before?.states ?? [];
-  if (states.at(-1)?.text === state.text) return null;
+  if (states.some(({ text }) => text === state.text)) return null;
   const kept = bounded([...states, state]);
   return kept.length > 0 ? { ...before, id, states: kept } : null;
 }

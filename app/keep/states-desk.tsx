@@ -10,6 +10,9 @@ import { changeWords, whenWords } from './state-words.ts';
 import { Thumbnail } from './thumbnail.tsx';
 import { agoWords, faultWords } from './words.ts';
 
+/** Width of a picture; narrow screens show its middle. */
+const PICTURE_PX = 168;
+
 interface Told extends EarlierState {
   readonly words: string;
 }
@@ -101,7 +104,7 @@ export function StatesDesk({
         {states?.map((state) => (
           <li key={`${state.at} ${state.text.length}`}>
             <div className="picture">
-              <Thumbnail kept={{ id, text: state.text }} side={side} />
+              <Thumbnail kept={{ id, text: state.text }} side={side} widthPx={PICTURE_PX} />
             </div>
             <div className="told">
               <p>

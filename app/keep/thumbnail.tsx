@@ -55,10 +55,12 @@ function paint(canvas: HTMLCanvasElement, layout: Layout, side: Side, theme: The
 interface Props {
   readonly kept: Pick<KeptLayout, 'id' | 'text'>;
   readonly side: Side;
+  /** As shown, CSS px. */
+  readonly widthPx?: number;
 }
 
 /** A layout's first take as the app draws it, when it is looked at: so it suits the theme, and costs nothing on saving. */
-export function Thumbnail({ kept, side }: Props) {
+export function Thumbnail({ kept, side, widthPx = SIZE.width }: Props) {
   const ref = useRef<HTMLCanvasElement>(null);
   const [layout, setLayout] = useState<Layout | string | null>(null);
   const theme = useThemeName();
@@ -76,5 +78,5 @@ export function Thumbnail({ kept, side }: Props) {
   }, [layout, side, theme]);
   if (typeof layout === 'string')
     return <p className="unread">Cannot be opened here: {layout}. It is kept as it is.</p>;
-  return <canvas ref={ref} style={SIZE} />;
+  return <canvas ref={ref} style={{ width: widthPx, height: (widthPx * SIZE.height) / SIZE.width }} />;
 }

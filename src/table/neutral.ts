@@ -5,4 +5,5 @@ const RISKY = /^'*[=+\-@\t\r\n＝＋－＠]/u;
 export const neutralised = (text: string): string => (RISKY.test(text) ? `'${text}` : text);
 
 /** The text before it was neutralised. */
-export const restored = (text: string): string => (/^'+[=+\-@\t\r\n＝＋－＠]/u.test(text) ? text.slice(1) : text);
+export const restored = (text: string): string =>
+  /^'+[=+\-@\t\r\n＝＋－＠]/u.test(text) ? text.slice(1) : text;
