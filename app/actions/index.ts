@@ -1,6 +1,7 @@
 import type { Action } from './action.ts';
 import { addTake } from './add-take.ts';
 import { benchSheet } from './bench-sheet.ts';
+import { compareWithKin } from './compare-with-kin.ts';
 import { copy } from './copy.ts';
 import { cut } from './cut.ts';
 import { duplicate } from './duplicate.ts';
@@ -74,6 +75,7 @@ export const actions: readonly Action[] = [
   showCase,
   showLayouts,
   showStates,
+  compareWithKin,
   showList,
   showStock,
   showPower,

@@ -2,6 +2,7 @@ import type { Action } from '../actions/action.ts';
 import { perform, start } from '../actions/action.ts';
 import { addTake } from '../actions/add-take.ts';
 import { benchSheet } from '../actions/bench-sheet.ts';
+import { compareWithKin } from '../actions/compare-with-kin.ts';
 import { copy } from '../actions/copy.ts';
 import { cut } from '../actions/cut.ts';
 import { feedAllThatNeed } from '../actions/feed-all.ts';
@@ -112,6 +113,7 @@ export function MenuBody({ menu }: { readonly menu: string }) {
         showStock,
         showLayouts,
         showStates,
+        compareWithKin,
         newLayout,
         newFromStock,
         newEmptyStock,

@@ -43,7 +43,7 @@ export function Overlays() {
       <Suspense>{showsLicences && <LicencesDesk />}</Suspense>
       <Suspense>{handsOver && <HandOver />}</Suspense>
       <Suspense>{showsSheet && <BenchSheetDesk />}</Suspense>
-      <Suspense>{offered && <Offer layout={offered} />}</Suspense>
+      <Suspense>{offered && <Offer {...offered} />}</Suspense>
       <Suspense>{rehearsing && <RehearsalDesk end={rehearsing} />}</Suspense>
     </>
   );

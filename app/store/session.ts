@@ -70,6 +70,11 @@ export interface HeaderName {
 type RibbonsWith = { readonly kind: string } | { readonly headers: readonly HeaderName[] };
 
 /** Everything about how a layout is looked at that is no part of it. */
+export interface Offered {
+  readonly layout: Layout;
+  readonly by: 'link' | 'file' | 'here';
+}
+
 export interface Session {
   readonly side: Side;
   /** Id of the take shown; the layout's first where it has none of that id. */
@@ -124,8 +129,8 @@ export interface Session {
   readonly showsSheet: boolean;
   /** Whose work is in the program lies open. */
   readonly showsLicences: boolean;
-  /** A layout that came with a link, neither kept nor left yet. */
-  readonly offered: Layout | null;
+  /** A layout that came with a link or a file, neither kept nor left yet; or the one that is open, held against others. */
+  readonly offered: Offered | null;
   /** The connector whose wrong plugging is rehearsed. */
   readonly rehearsing: ChosenConnector | null;
   /** Groups of notes that were opened, or shut where they start open. */
