@@ -76,14 +76,19 @@ const launch = () =>
     args: launchArguments(),
   });
 
-/** The browser by force, as when a machine goes dark; its process is told by the profile that it has open. */
-async function killBrowser(context: BrowserContext): Promise<void> {
+/** The process to be ended, asked for before, so that the end comes in the moment that is meant. */
+async function processOf(context: BrowserContext): Promise<number> {
   const session = await context.browser()?.newBrowserCDPSession();
   const { processInfo } = (await session?.send('SystemInfo.getProcessInfo')) ?? { processInfo: [] };
   const main = processInfo.find(({ type }) => type === 'browser');
   if (!main) throw new Error('the browser names no process');
+  return main.id;
+}
+
+/** By force, as when a machine goes dark. */
+async function killBrowser(context: BrowserContext, id: number): Promise<void> {
   const gone = new Promise((resolve) => context.once('close', resolve));
-  process.kill(main.id, 'SIGKILL');
+  process.kill(id, 'SIGKILL');
   await gone;
 }
 
@@ -92,6 +97,7 @@ console.log(
 );
 const outcomes: Outcome[] = [];
 let context = await launch();
+let browserProcess = await processOf(context);
 let page = await opened(context, address);
 let count = 0;
 for (let i = 0; i < Number(times); i++) {
@@ -105,8 +111,9 @@ for (let i = 0; i < Number(times); i++) {
   await page.waitForTimeout(random() < 0.5 ? random() * 60 : random() * 600);
   const before = performance.now();
   if (end === 'browser') {
-    await killBrowser(context);
+    await killBrowser(context, browserProcess);
     context = await launch();
+    browserProcess = await processOf(context);
   } else if (end === 'renderer') {
     await page.goto('chrome://crash').catch(() => {});
     await page.close();
