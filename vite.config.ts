@@ -22,13 +22,14 @@ export default defineConfig({
     offline({
       worker: `${here}/app/service-worker/service-worker.ts`,
       publicDir: `${here}/public`,
-      early: `${here}/app/keep/begin.ts`,
     }),
   ],
   build: {
     outDir: `${here}/dist`,
     emptyOutDir: true,
     target: 'es2023',
+    // Whatever runs es2023 preloads modules by itself.
+    modulePreload: { polyfill: false },
     // What the first screen needs, in one piece: seven small ones compress worse. It is 600 kB before gzip.
     chunkSizeWarningLimit: 700,
     rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } } },

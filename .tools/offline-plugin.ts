@@ -8,18 +8,13 @@ type Options = {
   readonly worker: string;
   /** Copied beside the build as it is. */
   readonly publicDir: string;
-  /** A source that is loaded late by its code, but that the first screen waits for. */
-  readonly early: string;
 };
 
 const NAME = 'service-worker.js';
 const NEVER_KEPT = /\.map$/;
 
-/**
- * Writes the service worker with the list of all files of the build and one hash of them in front, and has the page fetch
- * early what its first screen waits for.
- */
-export function offline({ worker, publicDir, early }: Options): Plugin {
+/** Writes the service worker with the list of all files of the build and one hash of them in front. */
+export function offline({ worker, publicDir }: Options): Plugin {
   return {
     name: 'offline',
     apply: 'build',
@@ -27,18 +22,6 @@ export function offline({ worker, publicDir, early }: Options): Plugin {
     generateBundle: {
       order: 'post',
       async handler(_options, bundle) {
-        const page = bundle['index.html'];
-        const chunk = Object.values(bundle).find(
-          (one) => one.type === 'chunk' && one.facadeModuleId === early,
-        );
-        if (page?.type !== 'asset' || chunk?.type !== 'chunk')
-          this.error('the page or what it waits for is not in the build');
-        const html = textOf(page.source);
-        const links = [chunk.fileName, ...chunk.imports]
-          .filter((file) => !html.includes(file))
-          .map((file) => `  <link rel="modulepreload" crossorigin href="./${file}">\n  `);
-        page.source = html.replace('</head>', `${links.join('')}</head>`);
-
         const contents = new Map<string, string | Uint8Array>();
         for (const [file, one] of Object.entries(bundle)) {
           contents.set(file, one.type === 'chunk' ? one.code : one.source);
@@ -56,9 +39,6 @@ export function offline({ worker, publicDir, early }: Options): Plugin {
     },
   };
 }
-
-const textOf = (source: string | Uint8Array): string =>
-  typeof source === 'string' ? source : new TextDecoder().decode(source);
 
 function filesIn(folder: string): string[] {
   if (!existsSync(folder)) return [];

@@ -4,7 +4,6 @@ import { showList } from './actions/show-list.ts';
 import type { Editor } from './editor.ts';
 import { EditorContext, useEditor, useSession } from './hooks.ts';
 import { Banner, Spoken } from './panels/banner.tsx';
-import { Notes } from './panels/notes.tsx';
 import { TitleBlock } from './panels/title-block.tsx';
 import { TopBar } from './panels/top-bar.tsx';
 import { Tray } from './panels/tray.tsx';
@@ -26,6 +25,8 @@ const FaultsPanel = lazy(async () => ({ default: (await import('./faults/faults-
 const FoldBar = lazy(async () => ({ default: (await import('./panels/fold-bar.tsx')).FoldBar }));
 const ListPanel = lazy(async () => ({ default: (await import('./by-list/list-panel.tsx')).ListPanel }));
 const HeatLegend = lazy(async () => ({ default: (await import('./power/heat-legend.tsx')).HeatLegend }));
+/** There are none before the checks have come, which they do by themselves. */
+const Notes = lazy(async () => ({ default: (await import('./panels/notes.tsx')).Notes }));
 const Overlays = lazy(async () => ({ default: (await import('./panels/overlays.tsx')).Overlays }));
 const PowerPanel = lazy(async () => ({ default: (await import('./power/power-panel.tsx')).PowerPanel }));
 const ThisPart = lazy(async () => ({ default: (await import('./panels/this-part.tsx')).ThisPart }));
@@ -82,7 +83,7 @@ function Desk() {
         <Stage />
         {!narrow && (
           <aside className="margin" aria-label="Margin">
-            {isTaken || showsList || <Notes besideRows />}
+            <Suspense>{isTaken || showsList || <Notes besideRows />}</Suspense>
             <Suspense>{showsList && <ListPanel />}</Suspense>
             <Suspense>{showsCase && <CasePanel />}</Suspense>
             <Suspense>{showsPower && <PowerPanel />}</Suspense>

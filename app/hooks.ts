@@ -4,7 +4,7 @@ import type { Layout, Take } from '../src/index.ts';
 import type { Action } from './actions/action.ts';
 import type { Moving } from './canvas/model.ts';
 import type { Editor } from './editor.ts';
-import { type Analysis, analyse, checksInUse } from './store/analysis.ts';
+import { type Analysis, analyse, judging } from './store/analysis.ts';
 import type { Gesture } from './store/gestures.ts';
 import type { Session } from './store/session.ts';
 import { takeOf } from './store/shown.ts';
@@ -40,9 +40,9 @@ export function useTake(): Take {
 export function useAnalysis(): Analysis {
   const take = useTake();
   const kit = useLayout((layout) => layout.kit);
-  const checks = useSyncExternalStore(checksInUse.subscribe, checksInUse.get);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the checks are what analysing judges by
-  return useMemo(() => analyse(kit, take), [kit, take, checks]);
+  const judge = useSyncExternalStore(judging.subscribe, judging.get);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: analysing judges by it
+  return useMemo(() => analyse(kit, take), [kit, take, judge]);
 }
 
 /** Whether an action can be done and what it is called now; a gesture that holds it off for a moment does not show. */

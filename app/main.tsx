@@ -10,12 +10,14 @@ import './style/this-part.css';
 import './style/title-block.css';
 import './style/tray.css';
 import './style/narrow.css';
+import './style/forced-colours.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { demoLayout } from '../src/index.ts';
 import { App } from './app.tsx';
 import { createEditor } from './create-editor.ts';
 import { ErrorBoundary } from './error-boundary.tsx';
+import { begin } from './keep/begin.ts';
 import type { Clipboard } from './platform/clipboard.ts';
 import { browserClock } from './platform/clock.ts';
 import { freshId } from './platform/ids.ts';
@@ -52,7 +54,7 @@ function firstLayout() {
 }
 
 async function open(root: HTMLElement): Promise<void> {
-  const begun = import('./keep/begin.ts').then(({ begin }) => begin()).catch(() => null);
+  const begun = begin().catch(() => null);
   const inTime = await Promise.race([
     begun,
     new Promise<null>((resolve) => browserClock.after(PATIENCE_MS, () => resolve(null))),

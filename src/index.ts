@@ -12,8 +12,8 @@ export type {
   SubjectType,
 } from './checks/check.ts';
 export { type Reach, reachOf, totalMm } from './checks/depth.ts';
+export { drawnChecks } from './checks/drawn-checks.ts';
 export { type Effect, effectOf } from './checks/effect.ts';
-export { firstChecks } from './checks/first-checks.ts';
 export { type HowManyMore, MOST, searchHowManyMore } from './checks/how-many-more.ts';
 export { checks } from './checks/index.ts';
 export { judge } from './checks/judge.ts';
@@ -37,7 +37,7 @@ export {
 export { type BetterFeed, searchBetterFeeds } from './checks/remedies/better-feeds.ts';
 export { type FeedAll, feedAll } from './checks/remedies/feeding.ts';
 export { mendsOf, searchMends } from './checks/remedies/mends-of.ts';
-export { checkTake, findingsOf } from './checks/run.ts';
+export { checkTake, findingsOf, pressingNotes } from './checks/run.ts';
 export { spotsOf } from './checks/spots.ts';
 export { type Verdict, verdictOf } from './checks/verdict.ts';
 export { lineName, list, targetInFull } from './checks/words.ts';
@@ -74,10 +74,10 @@ export {
   freshRowId,
   freshSupplyId,
   freshTakeId,
-  markLetter,
 } from './edit/fresh.ts';
 export * from './edit/history.ts';
 export { type Loss, lossOf, lossWords } from './edit/loss.ts';
+export { markLetter } from './edit/mark-letter.ts';
 export { boardBudgets, supplyBudgets } from './electrical/budget.ts';
 export type { Defect } from './electrical/defect.ts';
 export {

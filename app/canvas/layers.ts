@@ -28,7 +28,7 @@ import { drawModulesFront, drawModulesRear } from './draw/modules.ts';
 import { drawOutlines, drawVeil, shapesOf, targetShapes } from './draw/outlines.ts';
 import type { Context, Paper } from './draw/paper.ts';
 import { drawRibbons } from './draw/ribbons.ts';
-import { drawRows } from './draw/rows.ts';
+import { drawRows, drawTitles } from './draw/rows.ts';
 import {
   drawBoardSlices,
   drawModuleSlices,
@@ -150,6 +150,7 @@ export function paintStill(ctx: Context, paper: Paper, scene: Scene, cast: Cast 
   }
   if (sheet.side === 'rear') drawGhosts(ctx, paper, ghosts);
   drawWiring(ctx, paper, derived, shown);
+  drawTitles(ctx, paper, free);
   paper.heat?.figures(ctx, paper, modules);
 }
 
@@ -195,7 +196,7 @@ export function movingBox({ sheet, view }: Paper, { derived, overlay }: Moving, 
 export function paintMoving(
   ctx: Context,
   paper: Paper,
-  { derived, notes, overlay }: Moving,
+  { derived, pressing, overlay }: Moving,
   cast: Cast,
 ): void {
   const { modules, ribbons } = movedIn(derived, cast);
@@ -209,7 +210,7 @@ export function paintMoving(
   if (paper.sheet.side === 'rear') drawGhosts(ctx, paper, ghosts);
   drawWiring(ctx, paper, derived, shown);
   drawOutlines(ctx, paper, { boxes: modules.map((module) => moduleBox(paper.sheet, module)), runs: [] });
-  drawMarks(ctx, paper, marksOf(paper.sheet, derived, notes.filter(cast.concerns), null));
+  drawMarks(ctx, paper, marksOf(paper.sheet, derived, pressing.filter(cast.concerns), null));
   overlay?.draw(ctx, paper, derived);
 }
 

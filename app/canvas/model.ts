@@ -82,6 +82,8 @@ export interface Overlay {
 export interface Moving {
   readonly derived: WholeTake;
   readonly notes: readonly Note[];
+  /** Damage and faults among them. */
+  readonly pressing: readonly Note[];
   /** Modules that the gesture moves, pushed neighbours included; drawn on the moving layer. */
   readonly modules: ReadonlySet<string>;
   /** What the gesture would drop on, outlined. */

@@ -267,7 +267,8 @@ export class Painter {
   /** Whether the layer of marks looks different now. */
   #countMarks(moving: Moving | null): boolean {
     const { scene } = this.#shown;
-    const { derived, notes } = moving ?? scene;
+    const { derived } = moving ?? scene;
+    const notes = moving?.pressing ?? scene.notes;
     const still = notes.filter((note) => !this.#cast.concerns(note));
     this.#marks = marksOf(this.#paper().sheet, derived, still, moving ? null : scene.focus);
     const key = JSON.stringify([this.#marks, moving?.target, moving === null, this.#cast.key]);

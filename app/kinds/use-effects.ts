@@ -1,9 +1,9 @@
 import { useEffect, useState } from 'react';
 import {
   applyEdit,
+  checkTake,
   deriveTake,
   type Edit,
-  judge,
   type Kit,
   type Layout,
   type Note,
@@ -11,7 +11,6 @@ import {
   noteChanges,
   type Take,
 } from '../../src/index.ts';
-import { checksInUse } from '../store/analysis.ts';
 
 /** What an edit would do to the notes of one take. */
 export interface Effect extends NoteChanges {
@@ -22,7 +21,7 @@ export interface Effect extends NoteChanges {
 const PAUSE_MS = 180;
 
 /** Not by way of the analysis that the sheet keeps: that would make it forget what it shows. */
-const notesOf = (kit: Kit, take: Take): readonly Note[] => judge(deriveTake(kit, take), checksInUse.get());
+const notesOf = (kit: Kit, take: Take): readonly Note[] => checkTake(deriveTake(kit, take));
 
 /** What an edit would do to the notes of every take, the first of them that is shown. */
 export function effectsOf(layout: Layout, edit: Edit, first: string): readonly Effect[] {

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import {
-  firstChecks,
+  drawnChecks,
   type Layout,
   type ModuleKind,
   type OpenFact,
@@ -29,7 +29,7 @@ const NONE: Found = { facts: [], done: false };
 export function useOpenFacts(layout: Layout, kinds?: readonly ModuleKind[]): Found {
   const [found, setFound] = useState(NONE);
   useEffect(() => {
-    const search = openFacts(layout, firstChecks, kinds);
+    const search = openFacts(layout, drawnChecks, kinds);
     const facts: OpenFact[] = [];
     let timer = setTimeout(step, PAUSE_MS);
     function step(): void {

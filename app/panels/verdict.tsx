@@ -1,30 +1,29 @@
 import { useSyncExternalStore } from 'react';
-import { firstChecks, verdictOf } from '../../src/index.ts';
+import type { Level, Verdict } from '../../src/index.ts';
 import { useAnalysis, useEditor } from '../hooks.ts';
-import { checksInUse } from '../store/analysis.ts';
+import { judging } from '../store/analysis.ts';
 import { LevelMark } from './icon.tsx';
-import { useShownNotes } from './use-notes.ts';
 
 /** How the take stands, in words; live while something is dragged. */
 export function VerdictLine() {
   const { gestures } = useEditor();
   const still = useAnalysis();
-  const text = useSyncExternalStore(gestures.inWords.subscribe, () => {
-    const { notes, derived } = gestures.inWords.get() ?? still;
-    return verdictOf(notes, derived).text;
-  });
-  const worst = useShownNotes((notes) => {
-    const { damage, faults, state } = verdictOf(notes);
-    if (damage > 0) return 'damage';
-    if (faults > 0) return 'fault';
-    return state === 'incomplete' ? 'reminder' : null;
-  });
-  // Nothing is said to be without conflict before all checks have looked.
-  const isJudged = useSyncExternalStore(checksInUse.subscribe, checksInUse.get) !== firstChecks;
+  const judge = useSyncExternalStore(judging.subscribe, judging.get);
+  const moving = useSyncExternalStore(gestures.inWords.subscribe, gestures.inWords.get);
+  const { notes, derived } = moving ?? still;
+  // Nothing is said to be without conflict before the checks have looked.
+  const verdict = judge?.verdictOf(notes, derived);
+  const worst = verdict && worstOf(verdict);
   return (
     <p className="verdict">
       {worst && <LevelMark level={worst} />}
-      <span>{isJudged || worst === 'damage' ? text : 'Checking…'}</span>
+      <span>{verdict?.text ?? 'Checking…'}</span>
     </p>
   );
+}
+
+function worstOf({ damage, faults, state }: Verdict): Level | null {
+  if (damage > 0) return 'damage';
+  if (faults > 0) return 'fault';
+  return state === 'incomplete' ? 'reminder' : null;
 }

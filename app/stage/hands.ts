@@ -1,7 +1,7 @@
-import { applyEdit, checks } from '../../src/index.ts';
+import { applyEdit, checkTake, pressingNotes, verdictOf } from '../../src/index.ts';
 import type { Editor } from '../editor.ts';
 import { startAiming } from '../store/aim.ts';
-import { checksInUse } from '../store/analysis.ts';
+import { judging } from '../store/analysis.ts';
 import { startAnnouncer } from '../store/announcer.ts';
 import { labelOf } from '../store/edit-label.ts';
 import { markStarts } from '../tools/mark-starts.ts';
@@ -15,13 +15,13 @@ import { listenToPointers } from './listen-to-pointers.ts';
 import { listenToTray } from './listen-to-tray.ts';
 
 /**
- * Everything that lets a user take hold of the drawing: pointers, keys, the tray, dropped files, a voice, and the edits.
+ * Everything that lets a user take hold of the drawing: pointers, keys, the tray, dropped files, a voice, the edits, and the checks.
  * A module of its own, loaded once the first picture stands.
  */
 export function takeHold(editor: Editor, stage: HTMLElement): () => void {
   const toolbox = createToolbox(editor);
   editor.layouts.equip(applyEdit, labelOf);
-  checksInUse.set(checks);
+  judging.set({ checkTake, pressingNotes, verdictOf });
   stage.dataset.held = '';
   const ends = [
     toolbox.release,

@@ -42,6 +42,9 @@ function useScene(): Scene {
   );
 }
 
+/** Of the root of a page, where nobody wants it larger. */
+const USUAL_TEXT_PX = 16;
+
 /** Tells the session how large the stage is, before the first picture and whenever it changes. */
 function useMeasuredStage() {
   const { session } = useEditor();
@@ -51,8 +54,10 @@ function useMeasuredStage() {
     if (!element) return;
     const measure = (): void => {
       const { clientWidth: width, clientHeight: height } = element;
+      const text = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) / USUAL_TEXT_PX;
       const { stage } = session.getState();
-      if (width !== stage.width || height !== stage.height) session.setState({ stage: { width, height } });
+      if (width !== stage.width || height !== stage.height || text !== stage.text)
+        session.setState({ stage: { width, height, text } });
     };
     measure();
     const observer = new ResizeObserver(measure);

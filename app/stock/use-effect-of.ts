@@ -1,7 +1,6 @@
-import { useDeferredValue, useMemo, useSyncExternalStore } from 'react';
-import { applyEdit, type Edit, type Effect, effectOf, type Layout } from '../../src/index.ts';
+import { useDeferredValue, useMemo } from 'react';
+import { applyEdit, checks, type Edit, type Effect, effectOf, type Layout } from '../../src/index.ts';
 import { useLayout } from '../hooks.ts';
-import { checksInUse } from '../store/analysis.ts';
 
 /** What a step would do, or why it is refused. */
 export interface Outcome {
@@ -14,12 +13,11 @@ export interface Outcome {
 /** Judged when the hand pauses: a large case takes longer than a key stroke. */
 export function useEffectOf(step: Edit | null): Outcome {
   const layout = useLayout((present) => present);
-  const checks = useSyncExternalStore(checksInUse.subscribe, checksInUse.get);
   const text = useDeferredValue(step ? JSON.stringify(step) : '');
   return useMemo(() => {
     if (!text) return {};
     const done = applyEdit(layout, JSON.parse(text) as Edit);
     if (!done.ok) return { refusal: done.error.message };
     return { effect: effectOf(layout, done.value, checks), after: done.value };
-  }, [text, layout, checks]);
+  }, [text, layout]);
 }

@@ -2,7 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Box, Edit, Layout, Module, Take } from '../../src/index.ts';
 import type { Moving, MovingStore, Overlay } from '../canvas/model.ts';
 import type { Clock } from '../platform/clock.ts';
-import { analyse } from './analysis.ts';
+import { type Analysis, analyse } from './analysis.ts';
 import type { LayoutStore } from './layout-store.ts';
 import { atReadingPace } from './reading-pace.ts';
 import { takeOf } from './shown.ts';
@@ -38,6 +38,7 @@ const NO_MODULES: ReadonlySet<string> = new Set();
 
 /** Modules that are new or stand elsewhere. Most edits keep the list's order, so that each is found where it was. */
 function movedBetween(before: Take, after: Take): ReadonlySet<string> {
+  if (before.modules === after.modules) return NO_MODULES;
   let was: ReadonlyMap<string, Module> | undefined;
   const moved = new Set<string>();
   after.modules.forEach((module, i) => {
@@ -52,6 +53,21 @@ function movedBetween(before: Take, after: Take): ReadonlySet<string> {
   });
   return moved;
 }
+
+/** Its notes are not looked for before somebody reads them. */
+const movingOf = (
+  analysis: Analysis,
+  modules: ReadonlySet<string>,
+  overlay: Overlay | undefined,
+): Moving => ({
+  derived: analysis.derived,
+  pressing: analysis.pressing,
+  get notes() {
+    return analysis.notes;
+  },
+  modules,
+  ...(overlay && { overlay }),
+});
 
 export function createGestures(layouts: LayoutStore, clock: Clock): Gestures {
   const store = createStore<Gesture>(() => AT_REST);
@@ -86,7 +102,7 @@ export function createGestures(layouts: LayoutStore, clock: Clock): Gestures {
       const take = takeOf(done.value, takeId);
       const modules = movedBetween(before, take);
       const isShown = take !== before || overlay !== undefined;
-      const moving = { ...analyse(done.value.kit, take), modules, ...(overlay && { overlay }) };
+      const moving = movingOf(analyse(done.value.kit, take), modules, overlay);
       store.setState({ moving: isShown ? moving : null });
     },
     commit() {

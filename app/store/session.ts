@@ -69,6 +69,11 @@ export interface HeaderName {
 
 type RibbonsWith = { readonly kind: string } | { readonly headers: readonly HeaderName[] };
 
+/** The room for the drawing, px, and how large the user has text: 1 is a browser's usual size. */
+export interface StageSize extends Size {
+  readonly text: number;
+}
+
 /** Everything about how a layout is looked at that is no part of it. */
 export interface Offered {
   readonly layout: Layout;
@@ -88,7 +93,7 @@ export interface Session {
   readonly aim: Aim | null;
   /** `null`: the whole sheet fits the stage. */
   readonly viewport: Viewport | null;
-  readonly stage: Size;
+  readonly stage: StageSize;
   readonly theme: ThemeChoice;
   readonly halfHp: boolean;
   readonly push: boolean;
@@ -199,7 +204,7 @@ export const FIRST_SESSION: Session = {
   connector: null,
   aim: null,
   viewport: null,
-  stage: { width: 0, height: 0 },
+  stage: { width: 0, height: 0, text: 1 },
   theme: 'auto',
   halfHp: false,
   push: false,

@@ -1,22 +1,26 @@
 import { layOutSheet, mmOf, mmToHp, rowAt, type Sheet } from '../../src/index.ts';
-import type { Size, Viewport } from '../canvas/model.ts';
+import type { Viewport } from '../canvas/model.ts';
 import { clampViewport, fitViewport, type Insets } from '../canvas/viewport.ts';
 import { type Editor, shownAnalysis } from '../editor.ts';
 import type { Point } from '../tools/pointer.ts';
 import type { RailPlace } from '../tools/slide.ts';
+import type { StageSize } from './session.ts';
 
-/** Stages narrower than this have their notes and tray folded to the bottom. */
+/** Stages narrower than this have their notes and tray folded to the bottom; of usual text, px. */
 const NARROW_PX = 760;
 
-export const isNarrow = ({ width }: Size): boolean => width > 0 && width < NARROW_PX;
+const hasNoMargin = ({ width, text }: StageSize): boolean => width < NARROW_PX * text;
 
-/** What the margin covers of a wide stage: notes, title block and the ground around them. */
-const MARGIN_PX = 362;
+export const isNarrow = (stage: StageSize): boolean => stage.width > 0 && hasNoMargin(stage);
 
-export const insetsOf = ({ width }: Size): Insets =>
-  width < NARROW_PX
+/** What the margin covers of a wide stage: notes and title block, of usual text, and the ground around them. */
+const MARGIN_PX = 330;
+const AROUND_MARGIN_PX = 32;
+
+export const insetsOf = (stage: StageSize): Insets =>
+  hasNoMargin(stage)
     ? { top: 0, right: 0, bottom: 0, left: 0 }
-    : { top: 0, right: MARGIN_PX, bottom: 12, left: 12 };
+    : { top: 0, right: MARGIN_PX * stage.text + AROUND_MARGIN_PX, bottom: 12, left: 12 };
 
 /** Share of a narrow stage that an open fold covers. */
 const FOLD_SHARE = 0.55;
@@ -25,7 +29,7 @@ const FOLD_SHARE = 0.55;
 export function freeStage({ session }: Editor): Insets {
   const { stage, fold } = session.getState();
   const insets = insetsOf(stage);
-  return fold !== null && stage.width < NARROW_PX ? { ...insets, bottom: FOLD_SHARE * stage.height } : insets;
+  return fold !== null && hasNoMargin(stage) ? { ...insets, bottom: FOLD_SHARE * stage.height } : insets;
 }
 
 /** Where the sheet lies now, fitted unless it was moved. */

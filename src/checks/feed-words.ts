@@ -2,7 +2,7 @@ import type { PlacedModule } from '../geometry/place.ts';
 import { type HeaderJoint, suppliesOf } from '../wiring/harness.ts';
 import type { Island } from '../wiring/supply-net.ts';
 import type { Spot } from './check.ts';
-import { headerSpot } from './words.ts';
+import { headerSpot } from './spots.ts';
 
 /** Supplies, by index in the take, that feed an island. */
 export const suppliesInto = ({ feeds }: Island): Set<number> =>

@@ -1,6 +1,7 @@
 import type { LinkGroup, Participant } from '../wiring/link-group.ts';
 import type { Spot, Subject } from './check.ts';
-import { moduleSpot, moduleSubject, namesOf, ribbonSpots, ribbonSubjects } from './words.ts';
+import { moduleSpot, ribbonSpots } from './spots.ts';
+import { moduleSubject, namesOf, ribbonSubjects } from './words.ts';
 
 /** Hosts and ribbons: the subjects of the rules on link groups. */
 export const groupSubjects = (hosts: readonly Participant[], { ribbons }: LinkGroup): Subject[] => [

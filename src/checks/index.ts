@@ -1,5 +1,5 @@
 import type { Check } from './check.ts';
-import { firstChecks } from './first-checks.ts';
+import { drawnChecks } from './drawn-checks.ts';
 import { boardOverload } from './rules/board-overload.ts';
 import { contactOverload } from './rules/contact-overload.ts';
 import { doubleFeed } from './rules/double-feed.ts';
@@ -10,11 +10,11 @@ import { lowVoltage } from './rules/low-voltage.ts';
 import { overload } from './rules/overload.ts';
 
 /**
- * Every check, in the order in which findings of one level are listed. Those on feeds and currents stand apart from
- * the first ones, so that the app can load them, and the computation behind them, once its first picture stands.
+ * Every check, in the order in which findings of one level are listed. Those on currents stand apart from the others,
+ * which a search can try hundreds of times.
  */
 export const checks: readonly Check[] = [
-  ...firstChecks,
+  ...drawnChecks,
   doubleFeed,
   joinedSupplies,
   overload,

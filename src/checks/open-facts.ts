@@ -1,7 +1,7 @@
 import type { Header, Kit, Layout, ModuleKind, Take } from '../layout/layout.ts';
 import { deriveTake } from '../wiring/derive.ts';
 import { type Check, LEVELS, type Note } from './check.ts';
-import { firstChecks } from './first-checks.ts';
+import { drawnChecks } from './drawn-checks.ts';
 import { judge } from './judge.ts';
 
 /** Something that is not known of a kind of module, or was guessed. */
@@ -156,7 +156,7 @@ export const worstFirst = (facts: readonly OpenFact[]): readonly OpenFact[] =>
  */
 export function* openFacts(
   { kit, takes }: Layout,
-  checks: readonly Check[] = firstChecks,
+  checks: readonly Check[] = drawnChecks,
   kinds: readonly ModuleKind[] = kit.modules,
 ): Generator<readonly OpenFact[]> {
   const judged = takes.map((take) => ({ take, notes: judge(deriveTake(kit, take), checks) }));

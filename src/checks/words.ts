@@ -1,8 +1,7 @@
-import type { PlacedHeader, PlacedModule } from '../geometry/place.ts';
 import { mmToHp } from '../geometry/rack.ts';
 import type { Joint, JointTarget, LaidRibbon } from '../wiring/laid-ribbon.ts';
 import type { Neighbours } from '../wiring/neighbours.ts';
-import type { Spot, Subject } from './check.ts';
+import type { Subject } from './check.ts';
 
 const MINUS = '\u2212';
 
@@ -65,43 +64,12 @@ export const targetSubject = (on: JointTarget): Subject =>
 /** Ribbon and what it sits on: the subjects of every rule on a single seat. */
 export const seatSubjects = ({ ribbon, on }: Joint): Subject[] => [ribbonSubject(ribbon), targetSubject(on)];
 
-export const headerSpot = ({ row, xMm, yMm }: PlacedHeader): Spot => ({ row: row.row.id, xMm, yMm });
-
-export const moduleSpot = ({ row, leftMm, rightMm }: PlacedModule): Spot => ({
-  row: row.row.id,
-  xMm: (leftMm + rightMm) / 2,
-  yMm: SPOT_Y_MM,
-});
-
-/** Height at which a mark on a whole module stands. */
-const SPOT_Y_MM = 64;
-
-/** Where a ribbon can be pointed at: its first seat on a header. */
-export function ribbonSpots({ uses }: LaidRibbon): Spot[] {
-  for (const joints of uses) {
-    for (const { on } of joints) if (on.type === 'header') return [headerSpot(on.header)];
-  }
-  return [];
-}
-
-export const jointSpots = ({ ribbon, on }: Joint): Spot[] =>
-  on.type === 'header'
-    ? [headerSpot(on.header)]
-    : ribbonSpots(on.ribbon).concat(ribbonSpots(ribbon)).slice(0, 1);
-
 /** Ribbons on the way and the owners of both headers: the subjects of every rule on neighbours. */
 export const neighbourSubjects = ({ a, b, ribbons }: Neighbours): Subject[] => [
   ...ribbonSubjects(ribbons),
   targetSubject(a.on),
   targetSubject(b.on),
 ];
-
-/** The middle between two neighbours of one row. */
-export const betweenSpot = ({ a, b }: Neighbours): Spot => ({
-  row: a.on.header.row.row.id,
-  xMm: (a.on.header.xMm + b.on.header.xMm) / 2,
-  yMm: (a.on.header.yMm + b.on.header.yMm) / 2,
-});
 
 /** Tells findings on the same subjects apart. */
 export const neighbourPart = ({ a, b }: Neighbours): string =>

@@ -1,4 +1,4 @@
-import type { Bus, Layout, ModuleKind, RibbonKind, Take } from '../layout/layout.ts';
+import type { Layout, ModuleKind, RibbonKind, Take } from '../layout/layout.ts';
 import { OPEN_LIMITS } from '../layout/open-limits.ts';
 import { remember } from '../layout/remember.ts';
 
@@ -112,9 +112,6 @@ export const nextInSeries = (names: readonly string[], stem: string): string =>
 /** The name for a copy among names. */
 export const nameOfCopy = (names: readonly string[], name: string): string =>
   new FreshNames(names).copyOf(name);
-
-/** The letter before the number on the label of a ribbon: its bus's own. */
-export const markLetter = (bus: Bus | undefined): string => bus?.name.trim().charAt(0).toUpperCase() || 'R';
 
 /** Letters and the smallest free number: `S3`. */
 export function nextMark(labels: readonly string[], letters: string): string {

@@ -1,12 +1,12 @@
 import { createEditor } from '../../app/create-editor.ts';
 import { type Editor, shownAnalysis, shownTake } from '../../app/editor.ts';
-import { checksInUse } from '../../app/store/analysis.ts';
+import { judging } from '../../app/store/analysis.ts';
 import { labelOf } from '../../app/store/edit-label.ts';
 import { sheetNow, viewportNow } from '../../app/store/view.ts';
 import type { Point, Pointer } from '../../app/tools/pointer.ts';
 import { createToolbox, type Toolbox } from '../../app/tools/toolbox.ts';
 import { moduleBox } from '../../src/drawing/sheet.ts';
-import { applyEdit, checks, type Module, type Take } from '../../src/index.ts';
+import { applyEdit, checkTake, type Module, pressingNotes, type Take, verdictOf } from '../../src/index.ts';
 import { demoLayout } from '../../src/layout/demo.ts';
 import {
   fakeAddress,
@@ -29,7 +29,7 @@ const AT_ORIGIN: Pointer = {
   mod: false,
 };
 
-const STAGE = { width: 1440, height: 700 };
+const STAGE = { width: 1440, height: 700, text: 1 };
 
 /** Drives an editor by pointer, as a hand would: `down(…).move(…).up()`. */
 export class Driver {
@@ -54,7 +54,7 @@ export class Driver {
     };
     this.editor = createEditor(layout, platform);
     this.editor.layouts.equip(applyEdit, labelOf);
-    checksInUse.set(checks);
+    judging.set({ checkTake, pressingNotes, verdictOf });
     this.editor.session.setState({ stage: STAGE });
     this.toolbox = createToolbox(this.editor);
   }

@@ -299,7 +299,9 @@ export class Monkey {
 
   #resize(): void {
     const { session } = this.driver.editor;
-    session.setState({ stage: { width: 320 + this.#below(1000), height: 300 + this.#below(700) } });
+    session.setState({
+      stage: { width: 320 + this.#below(1000), height: 300 + this.#below(700), text: 1 + this.#below(2) },
+    });
   }
 
   #pressKeys(): void {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Note } from '../../src/checks/check.ts';
+import { drawnChecks } from '../../src/checks/drawn-checks.ts';
 import { example, kind } from '../../src/checks/example.ts';
-import { firstChecks } from '../../src/checks/first-checks.ts';
 import { judge } from '../../src/checks/judge.ts';
 import { type OpenFact, openFacts, unknownFactsOf, worstFirst } from '../../src/checks/open-facts.ts';
 import { demoLayout } from '../../src/layout/demo.ts';
@@ -18,7 +18,7 @@ const said = (layout: Layout) =>
   }));
 
 const notesOf = ({ kit, takes }: Layout) =>
-  judge(deriveTake(kit, takes[0] as Take), firstChecks).map(({ check }) => check);
+  judge(deriveTake(kit, takes[0] as Take), drawnChecks).map(({ check }) => check);
 
 /** The examples' kinds have a depth unless told otherwise. */
 const deep = (id: string, part: Partial<ModuleKind>): ModuleKind => ({ ...kind(id, part), ...part });

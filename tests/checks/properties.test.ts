@@ -2,8 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Note } from '../../src/checks/check.ts';
 import { checkLayout } from '../../src/checks/check-layout.ts';
+import { checks } from '../../src/checks/index.ts';
+import { judge } from '../../src/checks/judge.ts';
+import { checkTake, pressingNotes } from '../../src/checks/run.ts';
 import { seenFrom } from '../../src/geometry/side.ts';
 import type { Layout, Seat, Take } from '../../src/layout/layout.ts';
+import { deriveTake } from '../../src/wiring/derive.ts';
 import { arbitraryLayout } from '../support/arbitrary-layout.ts';
 import { runs } from '../support/runs.ts';
 
@@ -102,6 +106,18 @@ describe('for any layout', () => {
         expect(Object.values(note.measure ?? {}).every(Number.isFinite)).toBe(true);
       }
     });
+  });
+
+  it('what presses and what reminds are judged apart, and are all there is, in the same order', () => {
+    const property = (layout: Layout): void => {
+      for (const take of layout.takes) {
+        const derived = deriveTake(layout.kit, take);
+        const all = judge(derived, checks);
+        expect(checkTake(derived)).toEqual(all);
+        expect(pressingNotes(derived)).toEqual(all.filter(({ level }) => level !== 'reminder'));
+      }
+    };
+    fc.assert(fc.property(arbitraryLayout, property), runs(60));
   });
 
   it('no two findings of a take share a key', () => {

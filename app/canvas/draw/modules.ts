@@ -1,7 +1,8 @@
-import type { Knot, Run } from '../../../src/index.ts';
+import type { Knot, Point, Run } from '../../../src/index.ts';
 import {
   type Box,
   headerPoint,
+  meets,
   moduleBox,
   type PlacedModule,
   panelHeightMm,
@@ -57,7 +58,7 @@ function drawPanels(ctx: Context, { sheet, theme }: Paper, modules: readonly Pla
   paint(ctx, look, modules, (module) => addBox(ctx, moduleBox(sheet, module), 0.5));
 }
 
-/** Stretches of a module that its headers and the ribbons over it cover. */
+/** Stretches of a module that its headers and the flat ribbons over it cover. */
 function coversOf(sheet: Sheet, module: PlacedModule, runs: readonly Run[], box: Box): Stretch[] {
   const headers = module.headers.map((header) => ({
     y: headerPoint(sheet, header).y,
@@ -71,6 +72,20 @@ function coversOf(sheet: Sheet, module: PlacedModule, runs: readonly Run[], box:
       : [];
   });
   return [...headers, ...ribbons].map(({ y, half }) => ({ top: y - half, bottom: y + half }));
+}
+
+/** Stretches of a module whose middle leads hang before: a name can still be read with one at its edge. */
+function hungOver(runs: readonly Run[], box: Box): Stretch[] {
+  const quarter = (box.right - box.left) / 4;
+  return runs.flatMap(({ ribbon, line, half, box: all }) => {
+    if (ribbon.facts.flat || !meets(all, box)) return [];
+    const reach = half + 3;
+    return line.slice(1).flatMap((b, i) => {
+      const a = line[i] as Point;
+      const beside = Math.max(a.x, b.x) < box.left + quarter || Math.min(a.x, b.x) > box.right - quarter;
+      return beside ? [] : [{ top: Math.min(a.y, b.y) - reach, bottom: Math.max(a.y, b.y) + reach }];
+    });
+  });
 }
 
 /** Modules from behind: panel edge, circuit board, headers with their pins; names where no run covers them. */
@@ -101,7 +116,11 @@ export function drawModulesRear(
   const lettering = { px: textPx(scale), colour: theme.boardInk, weight: 600 };
   for (const module of modules) {
     const box = circuitBox(sheet, module);
-    writeName(ctx, module.name, box, coversOf(sheet, module, runs, box), lettering);
+    const covers = coversOf(sheet, module, runs, box);
+    const hung = hungOver(runs, box);
+    // Where leads leave no room for a name it is written behind them.
+    if (hung.length > 0 && writeName(ctx, module.name, box, [...covers, ...hung], lettering)) continue;
+    writeName(ctx, module.name, box, covers, lettering);
   }
 }
 

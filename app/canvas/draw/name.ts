@@ -80,7 +80,7 @@ function writeUp(place: Place, text: string): boolean {
 
 /**
  * Writes a name into the free stretches of a box: across at the top, in two lines, or upward where it is
- * narrow; shortened if nothing else fits. Never mirrored.
+ * narrow; shortened if nothing else fits. Never mirrored. Answers whether it was written.
  */
 export function writeName(
   ctx: Context,
@@ -88,7 +88,7 @@ export function writeName(
   box: Box,
   blocks: readonly Stretch[],
   lettering: Lettering,
-): void {
+): boolean {
   const { left, right } = box;
   const stretches = freeStretches(box, blocks);
   const place: Place = {
@@ -98,15 +98,15 @@ export function writeName(
     room: right - left - 1.5 * PAD,
     lettering,
   };
-  if (place.room < lettering.px - PAD) return;
+  if (place.room < lettering.px - PAD) return false;
   const two = inTwo(name);
   for (const px of [lettering.px, LEAST_TEXT]) {
-    if (writeAcross(place, [name], px) || (two && writeAcross(place, two, px))) return;
+    if (writeAcross(place, [name], px) || (two && writeAcross(place, two, px))) return true;
   }
-  if (writeUp(place, name)) return;
+  if (writeUp(place, name)) return true;
   const [first, ...last] = two ?? [name];
   const head = shortened(first, (text) => fitsAcross(place, text, LEAST_TEXT));
-  if (head && writeAcross(place, [head, ...last], LEAST_TEXT)) return;
+  if (head && writeAcross(place, [head, ...last], LEAST_TEXT)) return true;
   const text = shortened(name, (short) => stretches.some((free) => fitsUp(place, short, free)));
-  if (text) writeUp(place, text);
+  return text !== undefined && writeUp(place, text);
 }

@@ -98,17 +98,29 @@ export interface Lettering {
   readonly weight?: number;
   readonly align?: CanvasTextAlign;
   readonly baseline?: CanvasTextBaseline;
+  /** The colour of the ground, to part the letters from what they are written over. */
+  readonly halo?: string;
 }
+
+/** Width of a halo, all of it, px. */
+const HALO_PX = 5;
 
 /** Of text that stands in the middle of something. */
 export const CENTRED = { align: 'center', baseline: 'middle' } as const;
 
 export function write(ctx: Context, text: string, x: number, y: number, lettering: Lettering): void {
-  const { px, colour, weight = 400, align = 'left', baseline = 'alphabetic' } = lettering;
+  const { px, colour, weight = 400, align = 'left', baseline = 'alphabetic', halo } = lettering;
   ctx.font = font(px, weight);
   ctx.fillStyle = colour;
   ctx.textAlign = align;
   ctx.textBaseline = baseline;
+  if (halo) {
+    ctx.lineJoin = 'round';
+    ctx.lineWidth = HALO_PX;
+    ctx.strokeStyle = halo;
+    ctx.strokeText(text, x, y);
+    ctx.lineJoin = 'miter';
+  }
   ctx.fillText(text, x, y);
 }
 

@@ -66,7 +66,7 @@ function drawRuler(ctx: Context, { theme, view }: Paper, row: SheetRow): void {
 
 const nameOf = ({ placed }: SheetRow): string => placed.row.name ?? `Row ${placed.index + 1}`;
 
-/** Titles stay in sight while their row is. */
+/** Titles stay in sight while their row is, and can be read where a lead passes behind them. */
 function drawTitle(
   ctx: Context,
   { theme, view, sheet }: Paper,
@@ -78,11 +78,13 @@ function drawTitle(
   const seen = sheet.side === 'rear' ? 'seen from the rear' : 'seen from the front';
   const left = Math.max(row.left, view.left + 10);
   const title = nameOf(row);
-  write(ctx, title, left, row.titleY, { px, colour: theme.ink, weight: 650 });
+  const halo = theme.bench;
+  write(ctx, title, left, row.titleY, { px, colour: theme.ink, weight: 650, halo });
   const after = left + widthOf(ctx, title, px, 650) + px * 0.7;
   write(ctx, `${seen} \u00b7 ${hpText(freeHp)} free`, after, row.titleY, {
     px: Math.max(LEAST_TEXT, px - 0.5),
     colour: theme.inkSoft,
+    halo,
   });
 }
 
@@ -102,7 +104,16 @@ function drawCorner(ctx: Context, { theme, sheet }: Paper, row: SheetRow): void 
   write(ctx, 'front left', x, row.titleY, { px, colour: theme.brass, weight: 600, align: 'right' });
 }
 
-/** Rows as they stand: ground, rails with a tick at each HP, ruler and title. */
+/** What each row is called, from which side it is seen, and what is free in it. */
+export function drawTitles(
+  ctx: Context,
+  paper: Paper,
+  free: ReadonlyMap<SheetRow, readonly FreeSpan[]>,
+): void {
+  for (const [row, spans] of free) drawTitle(ctx, paper, row, spans);
+}
+
+/** Rows as they stand: ground, rails with a tick at each HP, and ruler. */
 export function drawRows(ctx: Context, paper: Paper, free: ReadonlyMap<SheetRow, readonly FreeSpan[]>): void {
   const { theme, view, sheet } = paper;
   const { scale } = sheet;
@@ -118,8 +129,7 @@ export function drawRows(ctx: Context, paper: Paper, free: ReadonlyMap<SheetRow,
     for (const y of [top, bottom - rail]) ctx.rect(left - end, y, right - left + 2 * end, rail);
   });
   paint(ctx, { line: theme.sheet, width: 0.8 }, rows, (row) => addTicks(ctx, row, view));
-  for (const [row, spans] of free) {
-    drawTitle(ctx, paper, row, spans);
+  for (const row of rows) {
     drawRuler(ctx, paper, row);
     drawCorner(ctx, paper, row);
   }

@@ -1,4 +1,4 @@
-import { markLetter } from '../../edit/fresh.ts';
+import { markLetter } from '../../edit/mark-letter.ts';
 import type { PlacedHeader, PlacedModule } from '../../geometry/place.ts';
 import type { BusFacts, RibbonFacts } from '../../layout/kit-index.ts';
 import type { Ribbon } from '../../layout/layout.ts';

@@ -4,7 +4,8 @@ import type { LaidRibbon } from '../../wiring/laid-ribbon.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { example, kind, onBoard, onModule, powerHeader, ribbon } from '../example.ts';
 import { beyond, inEachPart } from '../load-words.ts';
-import { connectorName, lineName, ribbonSpots, ribbonSubject } from '../words.ts';
+import { ribbonSpots } from '../spots.ts';
+import { connectorName, lineName, ribbonSubject } from '../words.ts';
 
 /** Where a ribbon carries most in one contact or conductor. */
 interface Worst {

@@ -1,7 +1,8 @@
 import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { along, example, ribbon, ribbonKind } from '../example.ts';
-import { ribbonSpots, ribbonSubject } from '../words.ts';
+import { ribbonSpots } from '../spots.ts';
+import { ribbonSubject } from '../words.ts';
 
 export const about: About = {
   title: 'Seats out of the order of the connectors',

@@ -2,8 +2,9 @@ import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { tellMishap } from '../consequence.ts';
 import { along, example, ribbon } from '../example.ts';
+import { jointSpots } from '../spots.ts';
 import { displacedWords, misplugOf, moveToLand, straysOf } from '../stray.ts';
-import { connectorName, figure, jointSpots, mm, seatPart, seatSubjects, targetName } from '../words.ts';
+import { connectorName, figure, mm, seatPart, seatSubjects, targetName } from '../words.ts';
 
 export const about: About = {
   title: 'Connector that can sit beside its pins',

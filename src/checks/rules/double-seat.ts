@@ -3,7 +3,8 @@ import type { DoubleUse } from '../../wiring/joints.ts';
 import type { Joint } from '../../wiring/laid-ribbon.ts';
 import type { About, Check, Examples, Found, Subject } from '../check.ts';
 import { along, example, ribbon } from '../example.ts';
-import { connectorName, jointSpots, list, ribbonSubject, targetName, targetSubject } from '../words.ts';
+import { jointSpots } from '../spots.ts';
+import { connectorName, list, ribbonSubject, targetName, targetSubject } from '../words.ts';
 
 /** What a joint joins a doubly used connector with: the other connector, or a header. */
 function otherEnd(joint: Joint, use: DoubleUse & { type: 'connector' }): { name: string; subject: Subject } {

@@ -1,7 +1,8 @@
 import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { example, kind, powerHeader } from '../example.ts';
-import { lineName, list, moduleSpot, moduleSubject } from '../words.ts';
+import { moduleSpot } from '../spots.ts';
+import { lineName, list, moduleSubject } from '../words.ts';
 
 export const about: About = {
   title: 'Draw on a voltage that no header brings',

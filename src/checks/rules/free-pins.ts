@@ -2,7 +2,8 @@ import type { DerivedTake } from '../../wiring/derived-take.ts';
 import { waysOf } from '../../wiring/laid-ribbon.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { example, kind, onBoard, onModule, POWER16, powerHeader, ribbon, ribbonKind } from '../example.ts';
-import { connectorName, count, jointSpots, seatPart, seatSubjects, targetName } from '../words.ts';
+import { jointSpots } from '../spots.ts';
+import { connectorName, count, seatPart, seatSubjects, targetName } from '../words.ts';
 
 export const about: About = {
   title: 'Narrow connector on a wide header',

@@ -6,7 +6,8 @@ import type { LinkGroup } from '../../wiring/link-group.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { along, example, kind, onBoard, onModule, powerHeader, ribbon, shoreHeader } from '../example.ts';
 import { inEachPart, mv } from '../load-words.ts';
-import { figure, moduleSpot, moduleSubject } from '../words.ts';
+import { moduleSpot } from '../spots.ts';
+import { figure, moduleSubject } from '../words.ts';
 
 /** 1200 cents to the octave, an octave to the volt: exact. */
 const CENTS_PER_MV = 1.2;

@@ -17,7 +17,8 @@ import {
 } from '../example.ts';
 import { fedModules, feedSpots, suppliesInto } from '../feed-words.ts';
 import { inEachPart } from '../load-words.ts';
-import { list, moduleSubject, namesOf, ribbonSpots } from '../words.ts';
+import { ribbonSpots } from '../spots.ts';
+import { list, moduleSubject, namesOf } from '../words.ts';
 
 const carriesVoltage = ({ ribbons }: Harness): boolean =>
   ribbons.some(({ facts }) => [...facts.bus.supplyPins.keys()].some((line) => line !== GND));

@@ -2,7 +2,8 @@ import type { DerivedTake } from '../../wiring/derived-take.ts';
 import { missingMm, neededMm } from '../../wiring/gap.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { example, onBoard, onModule, ribbon } from '../example.ts';
-import { headerSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
+import { headerSpot } from '../spots.ts';
+import { mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
 
 export const about: About = {
   title: 'Lead too short for its way',

@@ -4,15 +4,8 @@ import { linesOf, linesUnder } from '../../wiring/laid-ribbon.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { AS_NUMBERED, tellMishap } from '../consequence.ts';
 import { along, example, kind, ribbon, SHORE, shoreHeader } from '../example.ts';
-import {
-  connectorName,
-  count,
-  jointSpots,
-  lineName,
-  seatPart,
-  seatSubjects,
-  targetInFull,
-} from '../words.ts';
+import { jointSpots } from '../spots.ts';
+import { connectorName, count, lineName, seatPart, seatSubjects, targetInFull } from '../words.ts';
 
 export const about: About = {
   title: 'Ribbon and header carry different lines',

@@ -1,7 +1,8 @@
 import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { along, example, ribbon } from '../example.ts';
-import { connectorName, jointSpots, seatPart, seatSubjects, targetName } from '../words.ts';
+import { jointSpots } from '../spots.ts';
+import { connectorName, seatPart, seatSubjects, targetName } from '../words.ts';
 
 export const about: About = {
   title: 'Connector that opens to the wrong side',

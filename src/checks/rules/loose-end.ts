@@ -2,7 +2,8 @@ import type { DerivedTake } from '../../wiring/derived-take.ts';
 import { connectorsInUse } from '../../wiring/laid-ribbon.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { along, example, ribbon } from '../example.ts';
-import { ribbonSpots, ribbonSubject } from '../words.ts';
+import { ribbonSpots } from '../spots.ts';
+import { ribbonSubject } from '../words.ts';
 
 export const about: About = {
   title: 'Ribbon with one connector in use',

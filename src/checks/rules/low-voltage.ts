@@ -3,7 +3,8 @@ import { dropMvOf, GND } from '../../layout/defaults.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { example, onBoard, onModule, ribbon } from '../example.ts';
 import { inEachPart, mv } from '../load-words.ts';
-import { figure, lineName, moduleSpot, moduleSubject } from '../words.ts';
+import { moduleSpot } from '../spots.ts';
+import { figure, lineName, moduleSubject } from '../words.ts';
 
 export const about: About = {
   title: 'Too little voltage at a module',

@@ -6,7 +6,8 @@ import { waysOf } from '../../wiring/laid-ribbon.ts';
 import { carries, gives, type Island } from '../../wiring/supply-net.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { example, kind, onBoard, onModule, powerHeader, ribbon, SUPPLY } from '../example.ts';
-import { figure, lineName, list, moduleSpot, moduleSubject, namesOf } from '../words.ts';
+import { moduleSpot } from '../spots.ts';
+import { figure, lineName, list, moduleSubject, namesOf } from '../words.ts';
 
 /** Where a line ends that does not reach a module. */
 function whereItEnds(line: string, { feeds }: Island, { take }: DerivedTake): string {

@@ -3,7 +3,8 @@ import type { DerivedTake } from '../../wiring/derived-take.ts';
 import { archOf, depthNeededMm } from '../../wiring/gap.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { along, example, kind, ROW, ribbon, shoreHeader } from '../example.ts';
-import { betweenSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
+import { betweenSpot } from '../spots.ts';
+import { mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
 
 export const about: About = {
   title: 'Ribbon pressed against the case',

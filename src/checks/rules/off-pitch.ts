@@ -2,8 +2,9 @@ import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { along, example, ribbon } from '../example.ts';
+import { jointSpots } from '../spots.ts';
 import { moveToLand, straysOf } from '../stray.ts';
-import { connectorName, jointSpots, mm, seatPart, seatSubjects, targetName } from '../words.ts';
+import { connectorName, mm, seatPart, seatSubjects, targetName } from '../words.ts';
 
 export const about: About = {
   title: 'Header off the ribbon’s pitch',

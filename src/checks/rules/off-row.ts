@@ -2,7 +2,8 @@ import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { example } from '../example.ts';
-import { hp, moduleSpot, moduleSubject } from '../words.ts';
+import { moduleSpot } from '../spots.ts';
+import { hp, moduleSubject } from '../words.ts';
 
 export const about: About = {
   title: 'Module beyond the end of its row',

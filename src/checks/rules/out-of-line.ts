@@ -3,11 +3,10 @@ import type { DerivedTake } from '../../wiring/derived-take.ts';
 import { inOneRow, isOutOfLine, type Neighbours, skewMm } from '../../wiring/neighbours.ts';
 import type { About, Check, Examples, Found } from '../check.ts';
 import { along, example, kind, ribbon, shoreHeader } from '../example.ts';
+import { betweenSpot, jointSpots } from '../spots.ts';
 import { straysOf } from '../stray.ts';
 import {
-  betweenSpot,
   connectorName,
-  jointSpots,
   mm,
   namesOf,
   neighbourPart,

@@ -4,7 +4,8 @@ import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { reachOf, reachWords, totalMm } from '../depth.ts';
 import { BOARD, example, SUPPLY } from '../example.ts';
-import { mm, moduleSpot, moduleSubject } from '../words.ts';
+import { moduleSpot } from '../spots.ts';
+import { mm, moduleSubject } from '../words.ts';
 
 const coversSame = (module: PlacedModule, { board }: PlacedBoard): boolean =>
   exceeds(board.xMm + (board.widthMm ?? 0), module.leftMm) && exceeds(module.rightMm, board.xMm);

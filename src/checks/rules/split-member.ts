@@ -6,7 +6,8 @@ import type { LaidRibbon } from '../../wiring/laid-ribbon.ts';
 import type { LinkGroup } from '../../wiring/link-group.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { example, kind, onModule, ribbon, shoreHeader } from '../example.ts';
-import { moduleSpot, moduleSubject, namesOf, ribbonSubjects } from '../words.ts';
+import { moduleSpot } from '../spots.ts';
+import { moduleSubject, namesOf, ribbonSubjects } from '../words.ts';
 
 interface Membership {
   readonly group: LinkGroup;

@@ -4,7 +4,8 @@ import { connectorOf, type Joint, stripeAt } from '../../wiring/laid-ribbon.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { tellMishap } from '../consequence.ts';
 import { along, example, kind, ribbon, shoreHeader } from '../example.ts';
-import { connectorName, jointSpots, seatPart, seatSubjects, targetName } from '../words.ts';
+import { jointSpots } from '../spots.ts';
+import { connectorName, seatPart, seatSubjects, targetName } from '../words.ts';
 
 /** A key that runs with the stripe and a boxed header refuse the reversed connector. */
 const isHeldByKeys = ({ ribbon: own, connector, on }: Joint): boolean =>

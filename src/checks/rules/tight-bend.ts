@@ -3,7 +3,8 @@ import { archOf, isTight } from '../../wiring/gap.ts';
 import { distanceMm } from '../../wiring/neighbours.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { along, example, kind, ribbon, shoreHeader } from '../example.ts';
-import { betweenSpot, mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
+import { betweenSpot } from '../spots.ts';
+import { mm, namesOf, neighbourPart, neighbourSubjects, targetName } from '../words.ts';
 
 export const about: About = {
   title: 'Ribbon bent too tightly',

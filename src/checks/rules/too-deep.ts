@@ -3,7 +3,8 @@ import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { reachOf, reachWords, totalMm } from '../depth.ts';
 import { along, example, kind, ribbon, shoreHeader } from '../example.ts';
-import { mm, moduleSpot, moduleSubject } from '../words.ts';
+import { moduleSpot } from '../spots.ts';
+import { mm, moduleSubject } from '../words.ts';
 
 export const about: About = {
   title: 'Module deeper than its row',

@@ -2,7 +2,8 @@ import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { Island } from '../../wiring/supply-net.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { example, onBoard, onModule, ribbon } from '../example.ts';
-import { figure, lineName, list, moduleSpot, moduleSubject, namesOf } from '../words.ts';
+import { moduleSpot } from '../spots.ts';
+import { figure, lineName, list, moduleSubject, namesOf } from '../words.ts';
 
 /** What an island draws per voltage, mA; unknown draws are told apart. */
 function drawWords({ modules }: Island): string {

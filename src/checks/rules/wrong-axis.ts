@@ -3,7 +3,8 @@ import type { DerivedTake } from '../../wiring/derived-take.ts';
 import { isWrongAxis } from '../../wiring/laid-ribbon.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { along, example, kind, ribbon, shoreHeader } from '../example.ts';
-import { connectorName, jointSpots, seatPart, seatSubjects, targetName } from '../words.ts';
+import { jointSpots } from '../spots.ts';
+import { connectorName, seatPart, seatSubjects, targetName } from '../words.ts';
 
 export const about: About = {
   title: 'Flat ribbon on a lying header',

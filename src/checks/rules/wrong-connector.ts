@@ -4,7 +4,8 @@ import { connectorOf, type Joint, linesUnder, waysOf } from '../../wiring/laid-r
 import type { About, Check, Examples } from '../check.ts';
 import { AS_NUMBERED, tellMishap } from '../consequence.ts';
 import { example, kind, onBoard, onModule, POWER16, powerHeader, ribbon, ribbonKind } from '../example.ts';
-import { connectorName, jointSpots, seatPart, seatSubjects, targetInFull } from '../words.ts';
+import { jointSpots } from '../spots.ts';
+import { connectorName, seatPart, seatSubjects, targetInFull } from '../words.ts';
 
 const underType = ({ on }: Joint): string =>
   on.type === 'header' ? 'header' : typeOf(connectorOf(on.ribbon, on.connector));

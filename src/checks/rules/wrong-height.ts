@@ -2,7 +2,8 @@ import { exceeds } from '../../geometry/exceeds.ts';
 import type { DerivedTake } from '../../wiring/derived-take.ts';
 import type { About, Check, Examples } from '../check.ts';
 import { example, kind } from '../example.ts';
-import { figure, moduleSpot, moduleSubject } from '../words.ts';
+import { moduleSpot } from '../spots.ts';
+import { figure, moduleSubject } from '../words.ts';
 
 export const about: About = {
   title: 'Module of another height than its row',

@@ -184,7 +184,7 @@ describe('keys', () => {
     driver.editor.session.setState({ viewport: { scale: 4, x: -300, y: -100 } });
     const before = driver.on('boulder-1');
     press(driver, 't');
-    const { left, right } = insetsOf({ width: 1440, height: 700 });
+    const { left, right } = insetsOf({ width: 1440, height: 700, text: 1 });
     const middle = (left + 1440 - right) / 2;
     expect(driver.on('boulder-1').x - middle).toBeCloseTo(middle - before.x);
     press(driver, 't');

@@ -3,15 +3,14 @@ import { describe, expect, test } from 'vitest';
 import { sayItem } from '../../../app/by-list/item-words.ts';
 import { type Branch, connectorId, headerId, noteId, type Tree, treeOf } from '../../../app/by-list/tree.ts';
 import { selectionKey } from '../../../app/canvas/model.ts';
-import { analyse } from '../../../app/store/analysis.ts';
-import type { Layout, Take } from '../../../src/index.ts';
+import { checkTake, deriveTake, type Layout, type Take } from '../../../src/index.ts';
 import { demoLayout } from '../../../src/layout/demo.ts';
 import { arbitraryLayout } from '../../support/arbitrary-layout.ts';
 import { runs } from '../../support/runs.ts';
 
 const treeIn = ({ kit }: Layout, take: Take): Tree => {
-  const { derived, notes } = analyse(kit, take);
-  return treeOf(derived, notes);
+  const derived = deriveTake(kit, take);
+  return treeOf(derived, checkTake(derived));
 };
 
 function* all(branches: readonly Branch[]): Generator<Branch> {
@@ -23,8 +22,7 @@ function* all(branches: readonly Branch[]): Generator<Branch> {
 
 /** A take with the worst of the layouts' notes put away, so that these are looked at too. */
 const withPutAway = (layout: Layout, take: Take): Take => {
-  const { notes } = analyse(layout.kit, take);
-  const note = notes.find(({ level }) => level !== 'damage');
+  const note = checkTake(deriveTake(layout.kit, take)).find(({ level }) => level !== 'damage');
   return note ? { ...take, accepted: [...(take.accepted ?? []), { key: note.key }] } : take;
 };
 
@@ -33,7 +31,8 @@ describe('the list of a take', () => {
     const property = (layout: Layout): void => {
       for (const plain of layout.takes) {
         const take = withPutAway(layout, plain);
-        const { derived, notes } = analyse(layout.kit, take);
+        const derived = deriveTake(layout.kit, take);
+        const notes = checkTake(derived);
         const tree = treeOf(derived, notes);
         const branches = [...all(tree.roots)];
         const count = new Map<string, number>();

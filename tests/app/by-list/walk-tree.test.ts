@@ -10,15 +10,14 @@ import {
   trailOf,
   typeTo,
 } from '../../../app/by-list/walk-tree.ts';
-import { analyse } from '../../../app/store/analysis.ts';
-import { applyEdit, type Layout, type Take } from '../../../src/index.ts';
+import { applyEdit, checkTake, deriveTake, type Layout, type Take } from '../../../src/index.ts';
 import { demoLayout } from '../../../src/layout/demo.ts';
 import { arbitraryLayout } from '../../support/arbitrary-layout.ts';
 import { runs } from '../../support/runs.ts';
 
 const treeIn = ({ kit, takes }: Layout): Tree => {
-  const { derived, notes } = analyse(kit, takes[0] as Take);
-  return treeOf(derived, notes);
+  const derived = deriveTake(kit, takes[0] as Take);
+  return treeOf(derived, checkTake(derived));
 };
 
 const tree = treeIn(demoLayout());

@@ -70,7 +70,7 @@ describe('the connector chosen', () => {
     const scene: Scene = { derived, notes: [], side: 'rear', selection: new Set(), focus: null, aim };
     const end = { ribbon: derived.wiring.ribbonById.get(aim.ribbon) as LaidRibbon, connector: aim.connector };
     const overlay = aimAt(end, aim.places);
-    const moving = { derived, notes: [], modules: new Set<string>(), overlay };
+    const moving = { derived, notes: [], pressing: [], modules: new Set<string>(), overlay };
     const rest = coloursOf((ctx) => paintMarks(ctx, paperOf(take), scene, null, STILL, []));
     expect(rest).toContain(THEMES.light.brass);
     expect(coloursOf((ctx) => paintMarks(ctx, paperOf(take), scene, moving, STILL, []))).toEqual([]);

@@ -158,8 +158,13 @@ describe('the heat map', () => {
     const derived = deriveRack(take);
     const heat = heatMap(derived, '+12');
     const scene: Scene = { derived, notes: [], side: 'rear', selection: new Set(), focus: null, heat };
-    const nothing = { derived: deriveRack({ ...take }), notes: [], modules: new Set<string>() };
-    const moved = { derived: deriveRack(withMoved(take, 'a', 1)), notes: [], modules: new Set(['a']) };
+    const nothing = { derived: deriveRack({ ...take }), notes: [], pressing: [], modules: new Set<string>() };
+    const moved = {
+      derived: deriveRack(withMoved(take, 'a', 1)),
+      notes: [],
+      pressing: [],
+      modules: new Set(['a']),
+    };
     const resting = castOf(scene, null).key;
     for (const moving of [nothing, moved]) expect(castOf(scene, moving).key).not.toBe(resting);
     const cold = { ...scene, heat: undefined };

@@ -141,7 +141,7 @@ describe('a hidden layer', () => {
       focus: null,
     };
     const moved = deriveRack(withMoved(rack, 'm7', 0.5));
-    const moving: Moving = { derived: moved, notes: [], modules: new Set(['m7']) };
+    const moving: Moving = { derived: moved, notes: [], pressing: [], modules: new Set(['m7']) };
     const calls = (hidden: readonly LayerKey[]) => {
       const scene: Scene = { ...still, hidden: new Set(hidden) };
       return painted((ctx) => paintMoving(ctx, paperOf(scene), moving, castOf(scene, moving))).length;

@@ -7,7 +7,7 @@ import { paintMarks, paintMoving, paintStill } from '../../../app/canvas/layers.
 import { type Moving, type Scene, type Side, selectionKey } from '../../../app/canvas/model.ts';
 import { THEMES } from '../../../app/canvas/theme.ts';
 import { layOutSheet } from '../../../src/drawing/sheet.ts';
-import { checkTake, type Take } from '../../../src/index.ts';
+import { checkTake, pressingNotes, type Take } from '../../../src/index.ts';
 import { fakeContext, pxOf, type Stroke } from './fake-context.ts';
 import { deriveRack, mixedTake, rackTake, withMoved } from './rack.ts';
 
@@ -18,7 +18,7 @@ function sceneOf(take: Take, side: Side = 'rear', more: Partial<Scene> = {}): Sc
 
 function movingOf(take: Take, id: string): Moving {
   const derived = deriveRack(take);
-  return { derived, notes: checkTake(derived), modules: new Set([id]) };
+  return { derived, notes: checkTake(derived), pressing: pressingNotes(derived), modules: new Set([id]) };
 }
 
 const WHOLE = { left: -1e6, top: -1e6, right: 1e6, bottom: 1e6 };
@@ -40,7 +40,7 @@ const paintDrag = (take: Take): { still: Stroke[]; moving: Stroke[]; unmarked: S
   const moving = movingOf(withMoved(take, 'm7', 0.5), 'm7');
   const cast = castOf(scene, moving);
   return {
-    unmarked: painted((ctx) => paintMoving(ctx, paperOf(scene), { ...moving, notes: [] }, cast)),
+    unmarked: painted((ctx) => paintMoving(ctx, paperOf(scene), { ...moving, pressing: [] }, cast)),
     still: painted((ctx) => paintStill(ctx, paperOf(scene), scene, cast)),
     moving: painted((ctx) => paintMoving(ctx, paperOf(scene), moving, cast)),
   };
@@ -80,7 +80,7 @@ describe('a drag', () => {
     const [first, ...others] = take.ribbons;
     const before = sceneOf({ ...take, ribbons: others });
     const derived = deriveRack({ ...take, ribbons: [first as (typeof others)[number], ...others] });
-    const cast = castOf(before, { derived, notes: [], modules: new Set() });
+    const cast = castOf(before, { derived, notes: [], pressing: [], modules: new Set() });
     expect(derived.wiring.ribbons.filter(cast.carries).map(({ id }) => id)).toEqual([first?.id]);
   });
 });

@@ -37,7 +37,7 @@ import { wrongConnector } from './rules/wrong-connector.ts';
 import { wrongHeight } from './rules/wrong-height.ts';
 
 /** The checks that need no more than how things stand and are joined, in the order of all. */
-export const firstChecks: readonly Check[] = [
+export const drawnChecks: readonly Check[] = [
   overlap,
   offRow,
   wrongHeight,
