@@ -1,5 +1,5 @@
-import { useDeferredValue, useId, useMemo, useState, useSyncExternalStore } from 'react';
-import { effectOf, type Layout } from '../../src/index.ts';
+import { useDeferredValue, useId, useMemo, useState } from 'react';
+import { checks, effectOf, type Layout } from '../../src/index.ts';
 import {
   type ChangedBy,
   type Chosen,
@@ -12,7 +12,6 @@ import {
 } from '../../src/share.ts';
 import { counted } from '../kinds/loss.ts';
 import { EffectLines } from '../stock/effect-lines.tsx';
-import { checksInUse } from '../store/analysis.ts';
 import type { Kin } from './find-kin.ts';
 
 const MOST_TOLD = 200;
@@ -158,9 +157,8 @@ export function Differences({ kin, theirs, onTake }: Props) {
 
 /** What would come of it, judged when the hand pauses. */
 function WouldBe({ mine, merged }: { readonly mine: Layout; readonly merged: Layout }) {
-  const checks = useSyncExternalStore(checksInUse.subscribe, checksInUse.get);
   const shown = useDeferredValue(merged);
-  const effect = useMemo(() => effectOf(mine, shown, checks), [mine, shown, checks]);
+  const effect = useMemo(() => effectOf(mine, shown, checks), [mine, shown]);
   return (
     <div className="would-be">
       <EffectLines effect={effect} />

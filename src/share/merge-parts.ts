@@ -79,7 +79,7 @@ function fieldsOf(
 }
 
 /** Ids that stand in both lists, in the order of the first. */
-export function commonIds(list: readonly Identified[], other: readonly Identified[]): readonly string[] {
+function commonIds(list: readonly Identified[], other: readonly Identified[]): readonly string[] {
   const there = new Set(other.map(({ id }) => id));
   return list.flatMap(({ id }) => (there.has(id) ? [id] : []));
 }

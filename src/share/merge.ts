@@ -108,7 +108,7 @@ class Merger {
 }
 
 /** The layout of mine with the chosen parts of the other one; it may not open yet. Its id stays. */
-export const mergeParts = (mine: Layout, theirs: Layout, chosen: Chosen): Layout =>
+const mergeParts = (mine: Layout, theirs: Layout, chosen: Chosen): Layout =>
   new Merger(chosen).layout(mine, theirs);
 
 export interface Merged {

@@ -50,7 +50,10 @@ const KIT: Kit = { ...demoLayout().kit, modules: [], ribbons: [] };
 
 function answersTable(text: string): void {
   const cells = parseTable(text);
-  if (!cells.ok) return isOneLine(cells.error);
+  if (!cells.ok) {
+    isOneLine(cells.error);
+    return;
+  }
   for (const hasHeadings of [true, false]) {
     const { rows, bad, refused } = readTable(KIT, cells.value, { hasHeadings, byHand: new Map() });
     if (refused !== undefined) isOneLine(refused);
