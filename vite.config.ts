@@ -1,14 +1,19 @@
 import react from '@vitejs/plugin-react';
-import { defineConfig } from 'vitest/config';
+import { defineConfig, type TestProjectInlineConfiguration } from 'vitest/config';
 import { lockedDown } from './.tools/content-policy.ts';
 import { licences } from './.tools/licences-plugin.ts';
 import { offline } from './.tools/offline-plugin.ts';
 
 const here = import.meta.dirname;
 
-const tests = (name: string, include: string, timeout: number) => ({
-  test: { name, root: here, include: [include], testTimeout: timeout },
+type ProjectConfig = TestProjectInlineConfiguration['test'];
+
+const tests = (name: string, include: string, more: ProjectConfig) => ({
+  test: { name, root: here, include: [include], setupFiles: `${here}/tests/support/one-seed.ts`, ...more },
 });
+
+const MOCKED = 'tests/**/*.mocked.test.{ts,tsx}';
+const UNIT_MS = 60_000;
 
 export default defineConfig({
   root: `${here}/app`,
@@ -38,8 +43,10 @@ export default defineConfig({
   test: {
     root: here,
     projects: [
-      tests('unit', 'tests/**/*.test.{ts,tsx}', 60_000),
-      tests('bench', 'tests/**/*.bench.ts', 600_000),
+      // One world for all files: to make it anew for each takes longer than the tests. Those that mock modules are apart.
+      tests('unit', 'tests/**/*.test.{ts,tsx}', { exclude: [MOCKED], isolate: false, testTimeout: UNIT_MS }),
+      tests('mocked', MOCKED, { testTimeout: UNIT_MS }),
+      tests('bench', 'tests/**/*.bench.ts', { testTimeout: 600_000 }),
     ],
   },
 });

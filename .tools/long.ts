@@ -15,22 +15,32 @@ function filesWithProperties(): string[] {
   const files = readdirSync(TESTS, { recursive: true, encoding: 'utf8' });
   const tests = files.filter((file) => /\.test\.tsx?$/.test(file));
   return tests
-    .filter((file) => /\bruns\(/.test(readFileSync(TESTS + file, 'utf8')))
+    .filter((file) => /\bfc\.|\bruns\(/.test(readFileSync(TESTS + file, 'utf8')))
     .map((file) => `tests/${file}`);
 }
 
 const { status } = spawnSync(
   'npx',
-  ['vitest', 'run', '--project', 'unit', `--testTimeout=${HOUR_MS}`, ...filesWithProperties()],
+  [
+    'vitest',
+    'run',
+    '--project',
+    'unit',
+    '--project',
+    'mocked',
+    `--testTimeout=${HOUR_MS}`,
+    ...filesWithProperties(),
+  ],
   {
     stdio: 'inherit',
     env: { ...process.env, RIBBONWRIGHT_TIMES: times, RIBBONWRIGHT_SEED: seed },
     shell: process.platform === 'win32',
   },
 );
-/** Pages and browsers that end while somebody edits, on the app as built. */
-const swept = spawnSync('npm run build && node --import tsx .tools/kill-sweep.ts 100 ' + seed, {
+
+// Pages and browsers that end while somebody edits, on the app as built.
+const swept = spawnSync(`npm run build && node --import tsx .tools/kill-sweep.ts 100 ${seed}`, {
   stdio: 'inherit',
   shell: true,
 });
-process.exitCode = status || swept.status || 0;
+process.exitCode = (status ?? 1) || (swept.status ?? 1);

@@ -30,6 +30,7 @@ const HELPERS = [
   'harness-record',
   'history',
   'loss',
+  'mark-letter',
   'in-use',
   'kind-faults',
   'merge-kit',
@@ -108,8 +109,8 @@ describe('any edit', () => {
   });
 
   it('keeps keys that this program does not know', () => {
-    // Headers that a board loses take their ribbons along.
-    const losing = ['remove-', 'duplicate-', 'set-board-headers', 'paste'];
+    // Headers that a board loses take their ribbons along; a kind that another one takes the place of goes with all it has.
+    const losing = ['remove-', 'duplicate-', 'set-board-headers', 'paste', 'take-kinds'];
     const keeping = types.filter((type) => !losing.some((start) => type.startsWith(start)));
     const property = fc.property(anyLayout, anyDraw, fc.constantFrom(...keeping), (layout, numbers, type) => {
       const applied = applyEdit(layout, editFrom(layout, numbers, type));

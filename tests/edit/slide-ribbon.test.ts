@@ -4,6 +4,7 @@ import { applyEdit } from '../../src/edit/apply.ts';
 import { record, startHistory, undo } from '../../src/edit/history.ts';
 import type { Layout, Ribbon, RibbonKind, Take } from '../../src/layout/layout.ts';
 import { applied, littleLayout, module, refusalOf, ribbon, seats, takeOf } from '../support/little-layout.ts';
+import { runs } from '../support/runs.ts';
 
 const by = (headers: number, id = 'r') =>
   ({ type: 'slide-ribbon', take: 'take', ribbon: id, to: { headers } }) as const;
@@ -199,7 +200,7 @@ describe('there and back', () => {
       landed++;
       expect(applied(there.value, by(-steps))).toEqual(layout);
     });
-    fc.assert(property, { numRuns: 400 });
+    fc.assert(property, runs(400));
     expect(landed).toBeGreaterThan(40);
   });
 });

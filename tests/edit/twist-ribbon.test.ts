@@ -16,6 +16,7 @@ import {
   seats,
   takeOf,
 } from '../support/little-layout.ts';
+import { runs } from '../support/runs.ts';
 import { anyDraw, editFrom } from './any-edit.ts';
 
 const twist = (id: string, after: number, halfTwists: number) =>
@@ -99,7 +100,7 @@ describe('whatever is done to a ribbon', () => {
         if (!done.ok || !openDocument(before).ok) return;
         expect(openDocument(JSON.parse(JSON.stringify(done.value))).ok).toBe(true);
       });
-      fc.assert(property, { numRuns: 60 });
+      fc.assert(property, runs(60));
     },
   );
 });

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { faultOfJson, sizeOfJson } from '../../src/layout/json-text.ts';
 import { FIXTURE } from '../support/fixture.ts';
+import { runs } from '../support/runs.ts';
 
 /** The language's own reader knows what JSON is (ECMA-262, JSON.parse). */
 function isJson(text: string): boolean {
@@ -56,7 +57,7 @@ describe('the fault of a text', () => {
       fc.property(slips, (text) => {
         expect(faultOfJson(text) === undefined).toBe(isJson(text));
       }),
-      { numRuns: 2000 },
+      runs(2000),
     );
   });
 

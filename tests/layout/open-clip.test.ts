@@ -5,6 +5,7 @@ import { clipOf } from '../../src/edit/clip-of.ts';
 import { clipText } from '../../src/layout/clip.ts';
 import { demoLayout } from '../../src/layout/demo.ts';
 import { arbitraryLayout } from '../support/arbitrary-layout.ts';
+import { runs } from '../support/runs.ts';
 
 const { kit, takes } = demoLayout();
 const [take] = takes;
@@ -29,7 +30,7 @@ describe('the text of a clip', () => {
         expect(openClip(clipText(any))).toEqual({ ok: true, value: any });
       }
     });
-    fc.assert(property, { numRuns: 60 });
+    fc.assert(property, runs(60));
   });
 
   it.each([
@@ -81,6 +82,6 @@ describe('the text of a clip', () => {
         if (!opened.ok && opened.error.kind === 'unusable') expect(opened.error.why).toMatch(/\S/);
       },
     );
-    fc.assert(property, { numRuns: 300 });
+    fc.assert(property, runs(300));
   });
 });

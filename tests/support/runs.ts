@@ -4,6 +4,6 @@
  * the long sweep (npm run long).
  */
 export const runs = (inGate: number): { readonly numRuns: number; readonly seed: number } => ({
-  numRuns: inGate * Number(process.env.RIBBONWRIGHT_TIMES ?? 1),
+  numRuns: Math.ceil(inGate * Number(process.env.RIBBONWRIGHT_TIMES ?? 1)),
   seed: Number(process.env.RIBBONWRIGHT_SEED ?? 1),
 });

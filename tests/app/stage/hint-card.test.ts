@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { cardPlace } from '../../../app/stage/hint-card.ts';
+import { runs } from '../../support/runs.ts';
 
 test('the card is never off the stage, and never under the hand where there is room for both', () => {
   const px = (least: number, most: number) => fc.integer({ min: least, max: most });
@@ -29,6 +30,6 @@ test('the card is never off the stage, and never under the hand where there is r
         expect(covers).toBe(false);
       },
     ),
-    { numRuns: 500 },
+    runs(500),
   );
 });
