@@ -9,7 +9,7 @@ interface Rules {
   readonly createScriptURL?: (url: string) => string | null;
 }
 
-const types = (globalThis as { readonly trustedTypes?: TrustedTypes }).trustedTypes;
+export const types = (globalThis as { readonly trustedTypes?: TrustedTypes }).trustedTypes;
 
 /** The program's own files. */
 const isOwn = (url: string): boolean =>
@@ -20,8 +20,3 @@ types?.createPolicy('default', {
   createHTML: (html) => (html === '' ? html : null),
   createScriptURL: (url) => (isOwn(url) ? url : null),
 });
-
-const sheet = types?.createPolicy('ribbonwright-sheet', { createHTML: (html) => html });
-
-/** Text whose every name was escaped where it was made (src/sheet/markup.ts). */
-export const trustedHtml = (html: string): string => sheet?.createHTML(html) ?? html;
