@@ -1,5 +1,7 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig, type TestProjectInlineConfiguration } from 'vitest/config';
+import { lockedDown } from './.tools/content-policy.ts';
+import { licences } from './.tools/licences-plugin.ts';
 import { offline } from './.tools/offline-plugin.ts';
 
 const here = import.meta.dirname;
@@ -20,6 +22,8 @@ export default defineConfig({
   publicDir: `${here}/public`,
   plugins: [
     react(),
+    lockedDown(),
+    licences(here),
     offline({
       worker: `${here}/app/service-worker/service-worker.ts`,
       publicDir: `${here}/public`,

@@ -34,7 +34,9 @@ const COVERS = [
   'offered',
   'rehearsing',
   'showsLayouts',
+  'showsLicences',
   'showsSheet',
+  'statesOf',
   'stockDesk',
 ] as const;
 

@@ -1,6 +1,7 @@
 import type { Action } from './action.ts';
 import { addTake } from './add-take.ts';
 import { benchSheet } from './bench-sheet.ts';
+import { compareWithKin } from './compare-with-kin.ts';
 import { copy } from './copy.ts';
 import { cut } from './cut.ts';
 import { duplicate } from './duplicate.ts';
@@ -35,8 +36,10 @@ import { showCase } from './show-case.ts';
 import { showChange } from './show-change.ts';
 import { showFaults } from './show-faults.ts';
 import { showLayouts } from './show-layouts.ts';
+import { showLicences } from './show-licences.ts';
 import { showList } from './show-list.ts';
 import { showPower } from './show-power.ts';
+import { showStates } from './show-states.ts';
 import { showStock } from './show-stock.ts';
 import { showTakes } from './show-takes.ts';
 import { nextNote, previousNote } from './step-note.ts';
@@ -72,6 +75,8 @@ export const actions: readonly Action[] = [
   ...nudges,
   showCase,
   showLayouts,
+  showStates,
+  compareWithKin,
   showList,
   showStock,
   showPower,
@@ -113,4 +118,5 @@ export const actions: readonly Action[] = [
   togglePush,
   toggleHalfHp,
   ...themes,
+  showLicences,
 ];

@@ -32,7 +32,9 @@ export async function openLinkText(editor: Editor, text: string): Promise<void> 
   // Another link has come since.
   if (mine !== latest) return;
   session.setState(
-    opened.ok ? { offered: opened.value, banner: null } : { banner: `Not opened: ${opened.error}.` },
+    opened.ok
+      ? { offered: { layout: opened.value, by: 'link' }, banner: null }
+      : { banner: `Not opened: ${opened.error}.` },
   );
 }
 
@@ -43,7 +45,7 @@ export const looksLikeLink = (text: string): boolean => /(^|#)rw\d+\./.test(text
 export async function answerOffer(editor: Editor, isKept: boolean): Promise<void> {
   const { offered } = editor.session.getState();
   editor.session.setState({ offered: null });
-  if (offered && isKept) takeLayout(editor, offered, `open ${offered.title}`);
+  if (offered && isKept) takeLayout(editor, offered.layout, `open ${offered.layout.title}`);
   const address = await editor.platform.address();
   if (looksLikeLink(address.whole())) address.clear();
 }

@@ -85,6 +85,11 @@ export interface StageSize extends Size {
 }
 
 /** Everything about how a layout is looked at that is no part of it. */
+export interface Offered {
+  readonly layout: Layout;
+  readonly by: 'link' | 'file' | 'here';
+}
+
 export interface Session {
   readonly side: Side;
   /** Id of the take shown; the layout's first where it has none of that id. */
@@ -131,12 +136,16 @@ export interface Session {
   readonly ribbonsWith: RibbonsWith | null;
   /** All layouts that are kept lie open, to take one. */
   readonly showsLayouts: boolean;
+  /** The layout, by id and title, whose earlier states lie open. */
+  readonly statesOf: { readonly id: string; readonly title: string } | null;
   /** The ways to pass the layout on are open. */
   readonly handsOver: boolean;
   /** The bench sheet lies open, to be printed. */
   readonly showsSheet: boolean;
-  /** A layout that came with a link, neither kept nor left yet. */
-  readonly offered: Layout | null;
+  /** Whose work is in the program lies open. */
+  readonly showsLicences: boolean;
+  /** A layout that came with a link or a file, neither kept nor left yet; or the one that is open, held against others. */
+  readonly offered: Offered | null;
   /** The connector whose wrong plugging is rehearsed. */
   readonly rehearsing: ChosenConnector | null;
   /** Groups of notes that were opened, or shut where they start open. */
@@ -183,8 +192,10 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   stockDesk: 'nowhere',
   ribbonsWith: 'nowhere',
   showsLayouts: 'nowhere',
+  statesOf: 'nowhere',
   handsOver: 'nowhere',
   showsSheet: 'nowhere',
+  showsLicences: 'nowhere',
   offered: 'nowhere',
   rehearsing: 'nowhere',
   toggledGroups: 'nowhere',
@@ -225,8 +236,10 @@ export const FIRST_SESSION: Session = {
   stockDesk: null,
   ribbonsWith: null,
   showsLayouts: false,
+  statesOf: null,
   handsOver: false,
   showsSheet: false,
+  showsLicences: false,
   offered: null,
   rehearsing: null,
   toggledGroups: NOTHING,
