@@ -2,8 +2,8 @@ import { cpSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type BrowserContext, chromium, type Page, type TestInfo } from 'playwright/test';
 import { builtApp, serveFolder } from '../.tools/serve.ts';
-import { findBrowser, launchArguments } from './find-browser.ts';
 import { openApp } from './app-page.ts';
+import { findBrowser, launchArguments } from './find-browser.ts';
 import { expect, test } from './fixtures.ts';
 import { watch } from './watch.ts';
 
