@@ -20,7 +20,8 @@ export default defineConfig({
     // What works offline has tests of its own, which let it in; all others stay clear of it.
     serviceWorkers: 'block',
     launchOptions: { executablePath: browser, args: launchArguments() },
-    trace: 'retain-on-failure',
+    // A trace takes as much of the machine as many a test: one that fails is tried again with it.
+    trace: 'on-first-retry',
     screenshot: 'only-on-failure',
   },
 });

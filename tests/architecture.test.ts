@@ -7,7 +7,14 @@ import { sourceFacts } from './source-facts.ts';
 const PROJECT = fileURLToPath(new URL('..', import.meta.url));
 
 /** The only files of the core that the app may name; all but the first are apart so that a page can load them late. */
-const DOORS = ['src/index.ts', 'src/document.ts', 'src/share.ts', 'src/stock.ts', 'src/sheet.ts'];
+const DOORS = [
+  'src/index.ts',
+  'src/document.ts',
+  'src/share.ts',
+  'src/stock.ts',
+  'src/sheet.ts',
+  'src/planner.ts',
+];
 const DOOR = 'a door';
 
 /**

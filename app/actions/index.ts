@@ -41,6 +41,7 @@ import { showList } from './show-list.ts';
 import { showPower } from './show-power.ts';
 import { showStates } from './show-states.ts';
 import { showStock } from './show-stock.ts';
+import { showTakes } from './show-takes.ts';
 import { nextNote, previousNote } from './step-note.ts';
 import { nextRibbon, previousRibbon } from './step-ribbon.ts';
 import { nextTake, previousTake } from './step-take.ts';
@@ -85,6 +86,7 @@ export const actions: readonly Action[] = [
   showBuilt,
   showChange,
   markInCase,
+  showTakes,
   turnRibbon,
   twistRibbon,
   lockRibbons,

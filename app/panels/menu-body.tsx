@@ -30,6 +30,7 @@ import { showList } from '../actions/show-list.ts';
 import { showPower } from '../actions/show-power.ts';
 import { showStates } from '../actions/show-states.ts';
 import { showStock } from '../actions/show-stock.ts';
+import { showTakes } from '../actions/show-takes.ts';
 import { toggleHeat } from '../actions/toggle-heat.ts';
 import { useAction, useEditor, useSession, useTake } from '../hooks.ts';
 import { isApple } from '../platform/keyboard.ts';
@@ -139,6 +140,7 @@ export function MenuBody({ menu }: { readonly menu: string }) {
         showBuilt,
         markInCase,
         showChange,
+        showTakes,
         addTake,
         removeTake,
       ].map((action) => (

@@ -5,11 +5,21 @@ import type { Aim, SelectionKey, Side, Size, ThemeName, Viewport } from '../canv
 export type ThemeChoice = ThemeName | 'auto';
 export type TrayFilter = 'modules' | 'ribbons' | 'leads';
 /** What is folded up at the bottom of a narrow screen; all but stock, notes, part and list stand in the margin of a wide one. */
-export type Fold = 'stock' | 'notes' | 'part' | 'case' | 'power' | 'faults' | 'built' | 'change' | 'list';
+export type Fold =
+  | 'stock'
+  | 'notes'
+  | 'part'
+  | 'case'
+  | 'power'
+  | 'faults'
+  | 'built'
+  | 'change'
+  | 'takes'
+  | 'list';
 
 /** Whether it takes the place of the notes in the margin. */
 export const isPanel = (fold: Fold | null): boolean =>
-  fold !== null && ['case', 'power', 'faults', 'built', 'change'].includes(fold);
+  fold !== null && ['case', 'power', 'faults', 'built', 'change', 'takes'].includes(fold);
 
 /** A page of the stock desk. */
 export type StockPageId = 'modules' | 'ribbons' | 'buses' | 'limits' | 'kept' | 'table' | 'counts';
