@@ -5,6 +5,7 @@ import { licences } from './.tools/licences-plugin.ts';
 import { offline } from './.tools/offline-plugin.ts';
 
 const here = import.meta.dirname;
+const shipped = licences(here);
 
 type ProjectConfig = TestProjectInlineConfiguration['test'];
 
@@ -23,12 +24,13 @@ export default defineConfig({
   plugins: [
     react(),
     lockedDown(),
-    licences(here),
+    shipped.page,
     offline({
       worker: `${here}/app/service-worker/service-worker.ts`,
       publicDir: `${here}/public`,
     }),
   ],
+  worker: { plugins: () => [shipped.thread()] },
   build: {
     outDir: `${here}/dist`,
     emptyOutDir: true,

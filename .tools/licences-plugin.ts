@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Plugin } from 'vite';
+import type { Plugin, Rolldown } from 'vite';
 import type { Licence } from '../app/licences/licence.ts';
 
 const LICENCE_FILE = /^(licen[cs]e|copying)(\.(md|txt|mit))?$/i;
@@ -25,7 +25,7 @@ function licenceOf(folder: string): Licence {
 }
 
 /** Writes `licences.json`: of every package of which anything is in the build, its name, version, licence and text. */
-export function licences(root: string): Plugin {
+export function licences(root: string): { readonly page: Plugin; readonly thread: () => Plugin } {
   /** Of threads too, which are bundled apart. */
   const folders = new Set<string>();
   const own: Licence = {
@@ -34,19 +34,26 @@ export function licences(root: string): Plugin {
     licence: 'MIT',
     text: readFileSync(join(root, 'LICENSE'), 'utf8').trim(),
   };
-  return {
-    name: 'licences',
-    apply: 'build',
-    generateBundle(_options, bundle) {
-      for (const chunk of Object.values(bundle)) {
-        if (chunk.type !== 'chunk') continue;
-        for (const id of Object.keys(chunk.modules)) {
-          const folder = folderOf(id, root);
-          if (folder && existsSync(join(folder, 'package.json'))) folders.add(folder);
-        }
+  const note = (bundle: Rolldown.OutputBundle): void => {
+    for (const chunk of Object.values(bundle)) {
+      if (chunk.type !== 'chunk') continue;
+      for (const id of Object.keys(chunk.modules)) {
+        const folder = folderOf(id, root);
+        if (folder && existsSync(join(folder, 'package.json'))) folders.add(folder);
       }
-      const found = [...folders].map(licenceOf).sort((a, b) => a.name.localeCompare(b.name));
-      this.emitFile({ type: 'asset', fileName: 'licences.json', source: JSON.stringify([own, ...found]) });
+    }
+  };
+  return {
+    // Threads are bundled first.
+    thread: () => ({ name: 'licences-of-threads', generateBundle: (_options, bundle) => note(bundle) }),
+    page: {
+      name: 'licences',
+      apply: 'build',
+      generateBundle(_options, bundle) {
+        note(bundle);
+        const found = [...folders].map(licenceOf).sort((a, b) => a.name.localeCompare(b.name));
+        this.emitFile({ type: 'asset', fileName: 'licences.json', source: JSON.stringify([own, ...found]) });
+      },
     },
   };
 }
