@@ -1,8 +1,11 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig, type TestProjectInlineConfiguration } from 'vitest/config';
+import { lockedDown } from './.tools/content-policy.ts';
+import { licences } from './.tools/licences-plugin.ts';
 import { offline } from './.tools/offline-plugin.ts';
 
 const here = import.meta.dirname;
+const shipped = licences(here);
 
 type ProjectConfig = TestProjectInlineConfiguration['test'];
 
@@ -20,11 +23,14 @@ export default defineConfig({
   publicDir: `${here}/public`,
   plugins: [
     react(),
+    lockedDown(),
+    shipped.page,
     offline({
       worker: `${here}/app/service-worker/service-worker.ts`,
       publicDir: `${here}/public`,
     }),
   ],
+  worker: { plugins: () => [shipped.thread()] },
   build: {
     outDir: `${here}/dist`,
     emptyOutDir: true,

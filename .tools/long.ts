@@ -37,4 +37,10 @@ const { status } = spawnSync(
     shell: process.platform === 'win32',
   },
 );
-process.exitCode = status ?? 1;
+
+// Pages and browsers that end while somebody edits, on the app as built.
+const swept = spawnSync(`npm run build && node --import tsx .tools/kill-sweep.ts 100 ${seed}`, {
+  stdio: 'inherit',
+  shell: true,
+});
+process.exitCode = (status ?? 1) || (swept.status ?? 1);

@@ -14,21 +14,15 @@ import { paintPage } from './style/paint.ts';
 import { useThemeName } from './style/use-theme.ts';
 
 /** Loaded when there is something to show in them. */
-const AsBuiltPanel = lazy(async () => ({
-  default: (await import('./as-built/as-built-panel.tsx')).AsBuiltPanel,
-}));
-const ChangePanel = lazy(async () => ({
-  default: (await import('./as-built/change-panel.tsx')).ChangePanel,
-}));
-const CasePanel = lazy(async () => ({ default: (await import('./panels/case/case-panel.tsx')).CasePanel }));
-const FaultsPanel = lazy(async () => ({ default: (await import('./faults/faults-panel.tsx')).FaultsPanel }));
 const FoldBar = lazy(async () => ({ default: (await import('./panels/fold-bar.tsx')).FoldBar }));
 const ListPanel = lazy(async () => ({ default: (await import('./by-list/list-panel.tsx')).ListPanel }));
 const HeatLegend = lazy(async () => ({ default: (await import('./power/heat-legend.tsx')).HeatLegend }));
 /** There are none before the checks have come, which they do by themselves. */
 const Notes = lazy(async () => ({ default: (await import('./panels/notes.tsx')).Notes }));
+const MarginPanel = lazy(async () => ({
+  default: (await import('./panels/margin-panel.tsx')).MarginPanel,
+}));
 const Overlays = lazy(async () => ({ default: (await import('./panels/overlays.tsx')).Overlays }));
-const PowerPanel = lazy(async () => ({ default: (await import('./power/power-panel.tsx')).PowerPanel }));
 const ThisPart = lazy(async () => ({ default: (await import('./panels/this-part.tsx')).ThisPart }));
 
 /** What lies over everything else, while any of these is set. */
@@ -41,7 +35,9 @@ const COVERS = [
   'offered',
   'rehearsing',
   'showsLayouts',
+  'showsLicences',
   'showsSheet',
+  'statesOf',
   'stockDesk',
 ] as const;
 
@@ -62,10 +58,6 @@ function SkipLink() {
 function Desk() {
   const narrow = useSession(({ stage }) => isNarrow(stage));
   const hasSelection = useSession(({ selection }) => selection.size > 0);
-  const showsBuilt = useSession(({ fold }) => fold === 'built');
-  const showsChange = useSession(({ fold }) => fold === 'change');
-  const showsCase = useSession(({ fold }) => fold === 'case');
-  const showsFaults = useSession(({ fold }) => fold === 'faults');
   const showsPower = useSession(({ fold }) => fold === 'power');
   const isTaken = useSession(({ fold }) => isPanel(fold));
   const hasHeat = useSession(({ heat }) => heat !== null) && !showsPower;
@@ -84,11 +76,7 @@ function Desk() {
           <aside className="margin" aria-label="Margin">
             <Suspense>{isTaken || showsList || <Notes besideRows />}</Suspense>
             <Suspense>{showsList && <ListPanel />}</Suspense>
-            <Suspense>{showsCase && <CasePanel />}</Suspense>
-            <Suspense>{showsPower && <PowerPanel />}</Suspense>
-            <Suspense>{showsBuilt && <AsBuiltPanel />}</Suspense>
-            <Suspense>{showsChange && <ChangePanel />}</Suspense>
-            <Suspense>{showsFaults && <FaultsPanel />}</Suspense>
+            <Suspense>{isTaken && <MarginPanel />}</Suspense>
             <Suspense>{hasSelection && !isTaken && (!showsList || labels) && <ThisPart />}</Suspense>
             <Suspense>{hasHeat && <HeatLegend />}</Suspense>
             <TitleBlock />

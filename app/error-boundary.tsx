@@ -1,7 +1,6 @@
 import { Component, type ReactNode } from 'react';
 import type { Layout } from '../src/index.ts';
 import { download } from './platform/download.ts';
-import { fileNameOf } from './platform/file-name.ts';
 
 interface Props {
   readonly layout: () => Layout;
@@ -17,8 +16,8 @@ export class ErrorBoundary extends Component<Props, { readonly broken: boolean }
   }
 
   readonly #rescue = (): void => {
-    const layout = this.props.layout();
-    download(fileNameOf(layout.title), JSON.stringify(layout, null, 2));
+    // Nothing more is loaded for it, and no name that somebody typed is trusted with it.
+    download('rescued-layout.ribbonwright.json', JSON.stringify(this.props.layout(), null, 2));
   };
 
   override render(): ReactNode {

@@ -1,3 +1,4 @@
+import './platform/trusted-types.ts';
 import './style/tokens.css';
 import './style/base.css';
 import './style/desk.css';

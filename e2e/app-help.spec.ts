@@ -9,7 +9,10 @@ test('the help, find a command and keys of my own', async ({ page }) => {
   await page.keyboard.press('?');
   await help.getByRole('searchbox').fill('reversed');
   await help.locator('nav section').last().getByRole('button').first().click();
-  await expect(help.getByRole('img')).toHaveCount(2);
+  const pictures = help.getByRole('img');
+  await expect(pictures).toHaveCount(2);
+  for (const picture of await pictures.all())
+    await expect.poll(() => picture.evaluate((img: HTMLImageElement) => img.naturalWidth)).toBeGreaterThan(0);
   expect(await barriersOn(page)).toEqual([]);
   await page.keyboard.press('Escape');
   await expect(help).toHaveCount(0);

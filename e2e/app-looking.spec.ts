@@ -78,7 +78,6 @@ for (const scheme of ['light', 'dark'] as const) {
     expect(await barriersOn(page)).toEqual([]);
     expect(await page.evaluate(tinyTexts)).toEqual([]);
     await page.getByRole('button', { name: 'Menu' }).click();
-    await page.getByText('Keys', { exact: true }).click();
     expect(await barriersOn(page)).toEqual([]);
     await page.keyboard.press('Escape');
     await page.getByRole('button', { name: /^Before power/ }).click();

@@ -208,7 +208,9 @@ test('a photograph is laid under, scaled by two points, kept in this browser alo
   await expect(editor(page)).toContainText('The photograph is too large');
   await lay(page, await photographFile(page));
   await expect(photo).toBeVisible();
-  await expect(editor(page)).toContainText('no file and no link takes it along');
+  await expect(editor(page)).toContainText(
+    'It stays in this browser, unless all layouts are saved in one file',
+  );
 
   // The two dots are 400 px apart of 600: said to be 80 mm apart, the photograph is 120 mm high.
   const px = await pxPerMm(page);

@@ -2,6 +2,7 @@ import { cpSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type BrowserContext, chromium, type Page, type TestInfo } from 'playwright/test';
 import { builtApp, serveFolder } from '../.tools/serve.ts';
+import { openApp } from './app-page.ts';
 import { findBrowser, launchArguments } from './find-browser.ts';
 import { expect, test } from './fixtures.ts';
 import { watch } from './watch.ts';
@@ -69,7 +70,7 @@ test('with the server down and the browser started cold, program and layout are 
   const { address, start, stopServer } = await stand(testInfo, trouble);
   const first = await start();
   const page = await first.newPage();
-  await page.goto(address);
+  await openApp(page, address);
   await rename(page, 'Kept through the night');
   await expect(state(page)).toHaveText('Saved on this device');
   await workerInCharge(page);

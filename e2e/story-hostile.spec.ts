@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright/test';
 import { onRails, openApp, type Spot, spotOn } from './app-page.ts';
 import { expect, test } from './fixtures.ts';
+import { isLongSweep } from './support/long-sweep.ts';
 import { withPlainPicker } from './support/open-layout.ts';
 
 const HP_MM = 5.08;
@@ -108,10 +109,16 @@ test.beforeEach(async ({ page }) => {
   await expect(page.getByRole('button', { name: 'Undo remove S1' })).toBeVisible();
 });
 
-for (const [gesture, begin] of Object.entries(GESTURES)) {
-  test(`${gesture}: whatever comes between, nothing is left half done`, async ({ page }) => {
+/** In the gate each gesture meets every third moment, so that each moment meets two gestures; in the long sweep all meet all. */
+const meets = (gesture: number, moment: number): boolean => isLongSweep || (gesture + moment) % 3 === 0;
+
+for (const [g, [gesture, begin]] of Object.entries(GESTURES).entries()) {
+  test(`${gesture}: whatever comes between, nothing is left half done; let go, it is one step`, async ({
+    page,
+  }) => {
     const before = await saved(page);
-    for (const [moment, happen] of Object.entries(MOMENTS)) {
+    for (const [m, [moment, happen]] of Object.entries(MOMENTS).entries()) {
+      if (!meets(g, m)) continue;
       await test.step(moment, async () => {
         await begin(page);
         await happen(page);
@@ -127,17 +134,15 @@ for (const [gesture, begin] of Object.entries(GESTURES)) {
         for (const _ of 'abc') await page.keyboard.press('Escape');
       });
     }
-  });
-
-  test(`${gesture}: let go, it is one step, and one undo takes it back`, async ({ page }) => {
-    const before = await saved(page);
-    await begin(page);
-    if (gesture === 'a kind in hand') await page.mouse.down();
-    await page.mouse.up();
-    await expect(page.getByRole('button', { name: /^Undo/ })).not.toHaveAccessibleName('Undo remove S1');
-    expect(await saved(page)).not.toBe(before);
-    await page.keyboard.press('Control+z');
-    await expect(page.getByRole('button', { name: 'Undo remove S1' })).toBeVisible();
-    expect(await saved(page)).toBe(before);
+    await test.step('let go', async () => {
+      await begin(page);
+      if (gesture === 'a kind in hand') await page.mouse.down();
+      await page.mouse.up();
+      await expect(page.getByRole('button', { name: /^Undo/ })).not.toHaveAccessibleName('Undo remove S1');
+      expect(await saved(page)).not.toBe(before);
+      await page.keyboard.press('Control+z');
+      await expect(page.getByRole('button', { name: 'Undo remove S1' })).toBeVisible();
+      expect(await saved(page)).toBe(before);
+    });
   });
 }

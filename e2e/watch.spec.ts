@@ -21,7 +21,8 @@ test('an uncaught exception is trouble', async ({ page, trouble }) => {
 
 test('a request to another host is trouble', async ({ page, trouble }) => {
   await page.route('http://elsewhere.test/**', (route) => route.fulfill({ body: '' }));
-  await page.goto('./');
+  // The app's own page would not even ask.
+  await page.goto('./licences.json');
   await page.evaluate(() => fetch('http://elsewhere.test/', { mode: 'no-cors' }));
   expect(drain(trouble)).toEqual(['request to another host: http://elsewhere.test/']);
 });
@@ -31,6 +32,13 @@ test('a request for a missing file is trouble and answers 404', async ({ page, t
   const status = await page.evaluate(async () => (await fetch('./no-such-file.js')).status);
   expect(status).toBe(404);
   expect(drain(trouble)).toEqual([expect.stringContaining('404')]);
+});
+
+test('a breach of the content policy is trouble', async ({ page, trouble }) => {
+  await page.goto('./');
+  await page.evaluate(() => fetch('http://elsewhere.test/').catch(() => {}));
+  await expect.poll(() => trouble.some((line) => line.includes('content policy: connect-src'))).toBe(true);
+  drain(trouble);
 });
 
 test('unexpected trouble fails the test that saw it (so this one is meant to fail)', async ({ page }) => {

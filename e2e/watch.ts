@@ -15,9 +15,23 @@ export function watch(context: BrowserContext, origin: string): string[] {
   });
   context.on('weberror', (problem) => trouble.push(`uncaught: ${problem.error().message}`));
   context.on('request', (request) => noteAddress(request.url()));
-  context.on('page', followSockets);
-  context.pages().forEach(followSockets);
+  const follow = (page: Page) => {
+    followSockets(page);
+    page.on('domcontentloaded', followPolicy);
+  };
+  context.on('page', follow);
+  context.pages().forEach(follow);
   return trouble;
+}
+
+/** Most breaches of the content policy are lines in the console anyway; some are a refused promise and no more. */
+function followPolicy(page: Page): void {
+  const listen = () =>
+    addEventListener('securitypolicyviolation', ({ violatedDirective, blockedURI }) =>
+      console.error(`content policy: ${violatedDirective} refused ${blockedURI}`),
+    );
+  // A page that has gone meanwhile has nothing more to tell.
+  page.evaluate(listen).catch(() => {});
 }
 
 const INSIDE_THE_PAGE = new Set(['data:', 'blob:', 'about:']);

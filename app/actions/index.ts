@@ -1,6 +1,7 @@
 import type { Action } from './action.ts';
 import { addTake } from './add-take.ts';
 import { benchSheet } from './bench-sheet.ts';
+import { compareWithKin } from './compare-with-kin.ts';
 import { copy } from './copy.ts';
 import { cut } from './cut.ts';
 import { duplicate } from './duplicate.ts';
@@ -37,9 +38,12 @@ import { showChange } from './show-change.ts';
 import { showFaults } from './show-faults.ts';
 import { showHelp, showKeys } from './show-help.ts';
 import { showLayouts } from './show-layouts.ts';
+import { showLicences } from './show-licences.ts';
 import { showList } from './show-list.ts';
 import { showPower } from './show-power.ts';
+import { showStates } from './show-states.ts';
 import { showStock } from './show-stock.ts';
+import { showTakes } from './show-takes.ts';
 import { nextNote, previousNote } from './step-note.ts';
 import { nextRibbon, previousRibbon } from './step-ribbon.ts';
 import { nextTake, previousTake } from './step-take.ts';
@@ -73,6 +77,8 @@ export const actions: readonly Action[] = [
   ...nudges,
   showCase,
   showLayouts,
+  showStates,
+  compareWithKin,
   showList,
   showStock,
   showPower,
@@ -82,6 +88,7 @@ export const actions: readonly Action[] = [
   showBuilt,
   showChange,
   markInCase,
+  showTakes,
   turnRibbon,
   twistRibbon,
   lockRibbons,
@@ -116,4 +123,5 @@ export const actions: readonly Action[] = [
   findCommand,
   showHelp,
   showKeys,
+  showLicences,
 ];

@@ -13,7 +13,7 @@ const startThread = (): Worker =>
   new Worker(new URL('../hand-over/link-thread.ts', import.meta.url), { type: 'module' });
 
 /** Beside the page, which stays at hand however long it takes; in the page where there are no threads. */
-async function read({ platform }: Editor, text: string): Promise<Result<Layout, string>> {
+export async function readLinkText({ platform }: Editor, text: string): Promise<Result<Layout, string>> {
   const answer = await askThread<Result<Layout, string>>(startThread, text, platform.clock, PATIENCE_MS);
   if (answer.ok) return answer.value;
   const { readLink, tooBigWords } = await import('../hand-over/read-link.ts');
@@ -27,12 +27,14 @@ export async function openLinkText(editor: Editor, text: string): Promise<void> 
   const mine = ++latest;
   const { session, platform } = editor;
   const callOff = platform.clock.after(QUIET_MS, () => session.setState({ banner: 'Reading the link…' }));
-  const opened = await read(editor, text);
+  const opened = await readLinkText(editor, text);
   callOff();
   // Another link has come since.
   if (mine !== latest) return;
   session.setState(
-    opened.ok ? { offered: opened.value, banner: null } : { banner: `Not opened: ${opened.error}.` },
+    opened.ok
+      ? { offered: { layout: opened.value, by: 'link' }, banner: null }
+      : { banner: `Not opened: ${opened.error}.` },
   );
 }
 
@@ -43,7 +45,7 @@ export const looksLikeLink = (text: string): boolean => /(^|#)rw\d+\./.test(text
 export async function answerOffer(editor: Editor, isKept: boolean): Promise<void> {
   const { offered } = editor.session.getState();
   editor.session.setState({ offered: null });
-  if (offered && isKept) takeLayout(editor, offered, `open ${offered.title}`);
+  if (offered && isKept) takeLayout(editor, offered.layout, `open ${offered.layout.title}`);
   const address = await editor.platform.address();
   if (looksLikeLink(address.whole())) address.clear();
 }

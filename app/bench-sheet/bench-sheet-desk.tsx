@@ -1,5 +1,5 @@
 import '../style/bench-sheet.css';
-import { useMemo, useRef, useState } from 'react';
+import { useLayoutEffect, useMemo, useRef, useState } from 'react';
 import {
   benchSheet,
   drawingFile,
@@ -21,7 +21,7 @@ import { Icon } from '../panels/icon.tsx';
 import { download } from '../platform/download.ts';
 import { fileNameOf } from '../platform/file-name.ts';
 import { pictureOf } from '../platform/picture-of.ts';
-import { printFrame } from '../platform/print-frame.ts';
+import { printFrame, showInFrame } from '../platform/print-frame.ts';
 import { barOf } from './bar.ts';
 
 /** Dots to the inch of a saved picture. */
@@ -41,7 +41,7 @@ export function BenchSheetDesk() {
   const [everyPiece, setEveryPiece] = useState(false);
   const [said, setSaid] = useState('');
   const ref = useModal('.do');
-  const frame = useRef<HTMLIFrameElement>(null);
+  const frame = useRef<HTMLDivElement>(null);
   const bar = barOf(barText);
   const barMm = bar.ok ? bar.value : undefined;
 
@@ -65,6 +65,10 @@ export function BenchSheetDesk() {
       }),
     [layout, take, paper, leftOut, barMm, everyPiece],
   );
+  useLayoutEffect(() => {
+    const title = `The sheet as it will be printed, ${pages} ${pages === 1 ? 'page' : 'pages'}`;
+    if (pages > 0 && frame.current) showInFrame(frame.current, html, title);
+  }, [pages, html]);
 
   const close = (): void => session.setState({ showsSheet: false });
   const name = `${layout.title} ${take.name}`;
@@ -213,12 +217,7 @@ export function BenchSheetDesk() {
           {pages === 0 ? (
             <p className="nothing">No page is chosen.</p>
           ) : (
-            <iframe
-              ref={frame}
-              title={`The sheet as it will be printed, ${pages} ${pages === 1 ? 'page' : 'pages'}`}
-              sandbox="allow-same-origin allow-modals"
-              srcDoc={html}
-            />
+            <div className="paper" ref={frame} />
           )}
         </div>
       </div>

@@ -2,15 +2,16 @@ import '../style/hand-over.css';
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { checkTake, deriveTake, type Layout, type Level, verdictOf } from '../../src/index.ts';
-import { compareLayouts, type Difference } from '../../src/share.ts';
 import { answerOffer } from '../actions/open-link.ts';
 import { useEditor, useLayout } from '../hooks.ts';
+import { counted } from '../kinds/loss.ts';
 import { LevelMark } from '../panels/icon.tsx';
+import type { Offered } from '../store/session.ts';
+import { Differences } from './differences.tsx';
 import { findKin, type Kin } from './find-kin.ts';
 import { SmallDrawing } from './small-drawing.tsx';
+import { takeOver } from './take-over-deed.ts';
 import { useModal } from './use-modal.ts';
-
-const MOST_TOLD = 60;
 
 const plural = (count: number, one: string, many = `${one}s`): string =>
   `${count} ${count === 1 ? one : many}`;
@@ -21,6 +22,12 @@ function sizeWords({ takes: [first, ...others] }: Layout): string {
   const modules = plural(first?.modules.length ?? 0, 'module');
   return `${rows}, ${modules}, ${plural(others.length + 1, 'take')}`;
 }
+
+const HEADINGS: Readonly<Record<Offered['by'], string>> = {
+  link: 'A layout came with this link',
+  file: 'The layout in this file comes from one of yours',
+  here: 'What this layout has that yours has not',
+};
 
 interface TakeVerdict {
   readonly id: string;
@@ -38,12 +45,23 @@ function verdictsOf({ kit, takes }: Layout): readonly TakeVerdict[] {
 }
 
 /** A layout that came with a link: what it is, how it stands, how it differs from mine; to keep or to leave. */
-export function Offer({ layout }: { readonly layout: Layout }) {
+export function Offer({ layout, by }: Offered) {
+  const isHere = by === 'here';
   const editor = useEditor();
   const ref = useModal();
   const kin = useKin(layout);
   const verdicts = useMemo(() => verdictsOf(layout), [layout]);
+  const [said, setSaid] = useState('');
   const answer = (isKept: boolean): void => void answerOffer(editor, isKept);
+  const take = async (merged: Layout, count: number): Promise<void> => {
+    if (!kin) return;
+    const done = await takeOver(editor, kin, merged, layout.title);
+    if (!done.ok) return setSaid(`Not done: ${done.error}.`);
+    await answerOffer(editor, false);
+    editor.session.setState({
+      banner: `${counted(count, 'change')} of “${layout.title}” ${count === 1 ? 'is' : 'are'} in yours. Undo takes that back.`,
+    });
+  };
   const [first] = layout.takes;
 
   return (
@@ -57,7 +75,7 @@ export function Offer({ layout }: { readonly layout: Layout }) {
       }}
     >
       <header>
-        <h2 id="offer-title">A layout came with this link</h2>
+        <h2 id="offer-title">{HEADINGS[by]}</h2>
       </header>
       <div className="body">
         <div className="ways">
@@ -75,80 +93,50 @@ export function Offer({ layout }: { readonly layout: Layout }) {
           </ul>
         </div>
         {first && <SmallDrawing kit={layout.kit} take={first} />}
-        {kin && <Differences kin={kin} theirs={layout} />}
+        {kin && (
+          <Differences
+            key={kin.layout.id}
+            kin={kin}
+            theirs={layout}
+            onTake={(merged, count) => void take(merged, count)}
+          />
+        )}
+        {kin === null && isHere && (
+          <p className="differences">No other layout is kept here that it comes from.</p>
+        )}
       </div>
       <footer>
-        <p className="aside">Nothing of yours is overwritten.</p>
+        <p className="aside" role="status">
+          {said || 'Nothing of yours is overwritten unless you put it there.'}
+        </p>
         <button type="button" className="second" onClick={() => answer(false)}>
-          Leave it
+          {isHere ? 'Close' : 'Leave it'}
         </button>
-        <button type="button" className="do" onClick={() => answer(true)}>
-          Keep it as a layout of its own
-        </button>
+        {!isHere && (
+          <button type="button" className="do" onClick={() => answer(true)}>
+            Keep it as a layout of its own
+          </button>
+        )}
       </footer>
     </dialog>
   );
 }
 
-interface Group {
-  readonly name: string;
-  readonly differences: readonly Difference[];
-}
-
-/** Differences of the whole, then take by take. */
-function grouped(differences: readonly Difference[], { takes }: Layout): readonly Group[] {
-  const of = (take: string | undefined): readonly Difference[] =>
-    differences.filter((one) => one.take === take);
-  const groups = [
-    { name: 'Kit and takes', differences: of(undefined) },
-    ...takes.map(({ id, name }) => ({ name, differences: of(id) })),
-  ];
-  return groups.filter((group) => group.differences.length > 0);
-}
-
 /** Looked for among all that is kept, the layout that is open included. */
 function useKin(theirs: Layout): Kin | null {
-  const shelf = useStore(useEditor().keep, ({ keeper }) => keeper?.shelf);
+  const { keep } = useEditor();
+  const shelf = useStore(keep, ({ keeper }) => keeper?.shelf);
+  const states = useStore(keep, (state) => state.states);
   const mine = useLayout((present) => present);
   const [kin, setKin] = useState<Kin | null>(null);
   useEffect(() => {
     let isOver = false;
-    void findKin(mine, shelf, theirs).then((found) => {
+    void findKin(mine, { shelf, states }, theirs).then((found) => {
       if (!isOver) setKin(found);
     });
     return () => {
       isOver = true;
     };
-  }, [mine, shelf, theirs]);
+  }, [mine, shelf, states, theirs]);
   return kin;
-}
-
-interface DifferencesProps {
-  readonly kin: Kin;
-  readonly theirs: Layout;
-}
-
-function Differences({ kin: { layout: mine, isOpen }, theirs }: DifferencesProps) {
-  const found = useMemo(() => compareLayouts(mine, theirs), [mine, theirs]);
-  const which = isOpen ? 'the layout that you have open' : `“${mine.title}” in My layouts`;
-  if (found.length === 0) return <p className="differences">It says the same as {which}.</p>;
-  const told = found.slice(0, MOST_TOLD);
-  return (
-    <section className="differences" aria-label="What differs">
-      <h3>Against {which}</h3>
-      {grouped(told, theirs).map(({ name, differences }) => (
-        <div key={name}>
-          <h4>{name}</h4>
-          <ul>
-            {differences.map(({ sort, change, id, words }) => (
-              <li key={`${sort} ${change} ${id}`}>{words}</li>
-            ))}
-          </ul>
-        </div>
-      ))}
-      {found.length > told.length && (
-        <p className="aside">And {plural(found.length - told.length, 'more difference')}.</p>
-      )}
-    </section>
-  );
 }

@@ -1,3 +1,4 @@
+import { useEffect, useState } from 'react';
 import { catalogue, type ExamplePicture, examplePicture } from '../../src/help.ts';
 
 interface ShownProps {
@@ -5,10 +6,22 @@ interface ShownProps {
   readonly picture: ExamplePicture;
 }
 
+/** An address for a drawing: the page lets in no other picture than its own and such ones. */
+function useAddress(svg: string): string | undefined {
+  const [address, setAddress] = useState<string>();
+  useEffect(() => {
+    const made = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
+    setAddress(made);
+    return () => URL.revokeObjectURL(made);
+  }, [svg]);
+  return address;
+}
+
 function Shown({ head, picture: { svg, seen, notes } }: ShownProps) {
+  const address = useAddress(svg);
   return (
     <figure>
-      <img src={`data:image/svg+xml,${encodeURIComponent(svg)}`} alt={seen} />
+      <img src={address} alt={seen} />
       <figcaption>
         <b>{head}</b>
         {notes.length === 0 ? (

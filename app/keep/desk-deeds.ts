@@ -13,6 +13,7 @@ import {
   rewritten,
 } from './kept-layout.ts';
 import { openKept } from './open-kept.ts';
+import { packPhotographs } from './packed-photographs.ts';
 import { faultWords } from './words.ts';
 
 type Done = Result<void, string>;
@@ -106,10 +107,13 @@ export async function saveOne(editor: Editor, kept: KeptLayout): Promise<Done> {
   return saved.ok ? ok(undefined) : saved;
 }
 
+/** All in one file, with the photographs of their kinds. */
 export async function saveAll(editor: Editor, keeper: Keeper): Promise<Done> {
   const kept = await listKept(keeper);
   if (!kept.ok) return kept;
+  const ids = new Set(kept.value.map(({ id }) => id));
+  const photographs = await packPhotographs(await editor.platform.photographs(), ids);
   const files = await editor.platform.files();
-  const saved = await files.save('All my layouts', writeBundle(kept.value));
+  const saved = await files.save('All my layouts', writeBundle(kept.value, photographs));
   return saved.ok ? ok(undefined) : saved;
 }

@@ -5,10 +5,11 @@ import { browserPageLife } from '../platform/page-life.ts';
 import { browserOffline } from '../platform/service-worker.ts';
 import { browserShelf, type Shelf } from '../platform/storage.ts';
 import { browserTabLock } from '../platform/tab-lock.ts';
-import { type Beginning, rememberIn, tabMemory } from './begin.ts';
+import { type Beginning, rememberIn, sharedMemory, tabMemory } from './begin.ts';
 import { createKeeper } from './create-keeper.ts';
 import { followUpdates } from './follow-updates.ts';
 import { greet } from './greet.ts';
+import { keepStates } from './keep-states.ts';
 
 /** What the shelf answered before the first screen stood, or does yet. */
 export interface Begun {
@@ -20,7 +21,6 @@ export interface Begun {
 export function startKeeping(editor: Editor, begun: Begun | null): void {
   const { layouts, keep, session, gestures, platform } = editor;
   const tell = (banner: string): void => session.setState({ banner });
-  const memory = tabMemory();
 
   const record = greet(editor, begun?.beginning ?? { is: 'fault', fault: 'blocked' });
   // Should it be needed, it may be too late to fetch it.
@@ -30,12 +30,12 @@ export function startKeeping(editor: Editor, begun: Begun | null): void {
     void Promise.all([import('../../src/document.ts'), import('../actions/save-file.ts'), platform.files()]);
   });
 
-  const remember = (): void => rememberIn(memory, layouts.layout().id ?? '');
+  const shelf = begun?.shelf ?? browserShelf();
   const keeper = createKeeper(
     {
       layouts,
       keep,
-      shelf: begun?.shelf ?? browserShelf(),
+      shelf,
       journal: browserJournal(),
       lock: browserTabLock(),
       channel: browserChannel(),
@@ -47,11 +47,13 @@ export function startKeeping(editor: Editor, begun: Begun | null): void {
     },
     record,
   );
-  remember();
-  layouts.store.subscribe((now, then) => {
-    if (now.history.present.id !== then.history.present.id) remember();
+  rememberIn([tabMemory(), sharedMemory()], layouts);
+  const room = { name: 'ribbonwright-states', store: 'states' };
+  const states = browserShelf(undefined, room);
+  keep.setState({
+    keeper,
+    states: keepStates({ layouts, keep, shelf, states, clock: platform.clock }),
   });
-  keep.setState({ keeper });
   if (import.meta.env.PROD) {
     followUpdates({
       offline: browserOffline(),

@@ -10,6 +10,7 @@ export interface Deeds {
   readonly open: (kept: KeptLayout) => void;
   readonly rename: (kept: KeptLayout, title: string) => void;
   readonly duplicate: (kept: KeptLayout) => void;
+  readonly earlier: (kept: KeptLayout) => void;
   readonly save: (kept: KeptLayout) => void;
   readonly remove: (kept: KeptLayout) => void;
 }
@@ -69,6 +70,7 @@ export function LayoutCard({ kept, side, isHere, now, deeds }: Props) {
           )}
           {agoWords(kept.changed, now)}
         </small>
+        <Deed icon="earlier" label={`Earlier states of ${title}`} onDo={() => deeds.earlier(kept)} />
         <Deed icon="duplicate" label={`Duplicate ${title}`} onDo={() => deeds.duplicate(kept)} />
         <Deed icon="save" label={`Save ${title} as a file`} onDo={() => deeds.save(kept)} />
         <Deed icon="remove" label={`Delete ${title}`} onDo={() => deeds.remove(kept)} />

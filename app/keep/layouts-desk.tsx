@@ -99,6 +99,7 @@ export function LayoutsDesk() {
     duplicate(one) {
       if (keeper) void after(duplicateOne(editor, keeper, one), `“${one.title}, a copy” is there.`);
     },
+    earlier: ({ id, title }) => session.setState({ statesOf: { id, title } }),
     save: (one) => void after(saveOne(editor, one), ''),
     async remove(one) {
       if (keeper && (await after(deleteOne(editor, keeper, one), `“${one.title}” is deleted.`)))
@@ -191,9 +192,9 @@ export function LayoutsDesk() {
         Layouts are kept by this browser, on this device; nothing is sent anywhere.{' '}
         {persisted === true
           ? 'The browser has agreed not to clear them by itself, but you or another program may.'
-          : 'The browser may clear them when room is short, or when you clear its data.'}{' '}
-        Save what matters as a file. A file of all layouts is brought back like any other: nothing here is
-        overwritten by it.
+          : 'The browser may clear them when room is short, some browsers after a week without a visit, and all when you clear their data.'}{' '}
+        In a private window they are gone when it is closed. Save what matters as a file. A file of all
+        layouts is brought back like any other: nothing here is overwritten by it.
       </p>
     </dialog>
   );

@@ -52,8 +52,15 @@ function paint(canvas: HTMLCanvasElement, layout: Layout, side: Side, theme: The
   paintStill(context, paper, { derived, notes: [], side, selection: NOTHING, focus: null });
 }
 
+interface Props {
+  readonly kept: Pick<KeptLayout, 'id' | 'text'>;
+  readonly side: Side;
+  /** As shown, CSS px. */
+  readonly widthPx?: number;
+}
+
 /** A layout's first take as the app draws it, when it is looked at: so it suits the theme, and costs nothing on saving. */
-export function Thumbnail({ kept, side }: { readonly kept: KeptLayout; readonly side: Side }) {
+export function Thumbnail({ kept, side, widthPx = SIZE.width }: Props) {
   const ref = useRef<HTMLCanvasElement>(null);
   const [layout, setLayout] = useState<Layout | string | null>(null);
   const theme = useThemeName();
@@ -71,5 +78,5 @@ export function Thumbnail({ kept, side }: { readonly kept: KeptLayout; readonly 
   }, [layout, side, theme]);
   if (typeof layout === 'string')
     return <p className="unread">Cannot be opened here: {layout}. It is kept as it is.</p>;
-  return <canvas ref={ref} style={SIZE} />;
+  return <canvas ref={ref} style={{ width: widthPx, height: (widthPx * SIZE.height) / SIZE.width }} />;
 }

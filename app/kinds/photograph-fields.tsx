@@ -73,8 +73,8 @@ export function PhotographFields({ state, size, laying, onLaying }: Props) {
           Lay a photograph under it…
         </button>
         <p className="aside">
-          Of the rear, straight from behind; drop or paste one as well. It stays in this browser: no file and
-          no link takes it along.
+          Of the rear, straight from behind; drop or paste one as well. It stays in this browser, unless all
+          layouts are saved in one file: that takes it along.
         </p>
         <Problem id="photograph-problem" words={problem?.replace(/\.$/, '')} />
       </div>
@@ -199,7 +199,9 @@ export function PhotographFields({ state, size, laying, onLaying }: Props) {
           mirrored
         </label>
       </div>
-      <p className="aside">It stays in this browser: no file and no link takes it along.</p>
+      <p className="aside">
+        It stays in this browser, unless all layouts are saved in one file: that takes it along.
+      </p>
     </div>
   );
 }

@@ -1,24 +1,16 @@
 import { lazy, Suspense } from 'react';
 import { useEditor, useSession } from '../hooks.ts';
-import type { Fold } from '../store/session.ts';
-import { CasePanel } from './case/case-panel.tsx';
+import { type Fold, isPanel } from '../store/session.ts';
+import { MarginPanel } from './margin-panel.tsx';
 import { Notes } from './notes.tsx';
 import { ThisPart } from './this-part.tsx';
 import { LoadLines, TitleBlock } from './title-block.tsx';
 import { Tray } from './tray.tsx';
 import { useShownNotes } from './use-notes.ts';
 
-const AsBuiltPanel = lazy(async () => ({
-  default: (await import('../as-built/as-built-panel.tsx')).AsBuiltPanel,
-}));
-const ChangePanel = lazy(async () => ({
-  default: (await import('../as-built/change-panel.tsx')).ChangePanel,
-}));
-const FaultsPanel = lazy(async () => ({ default: (await import('../faults/faults-panel.tsx')).FaultsPanel }));
 const ListPanel = lazy(async () => ({ default: (await import('../by-list/list-panel.tsx')).ListPanel }));
 
 const HeatLegend = lazy(async () => ({ default: (await import('../power/heat-legend.tsx')).HeatLegend }));
-const PowerPanel = lazy(async () => ({ default: (await import('../power/power-panel.tsx')).PowerPanel }));
 
 const FOLDS: readonly { readonly id: Fold; readonly label: string }[] = [
   { id: 'stock', label: 'Stock' },
@@ -45,11 +37,7 @@ export function FoldBar() {
           {fold === 'stock' && <Tray />}
           {fold === 'notes' && <Notes besideRows={false} />}
           {fold === 'notes' && <LoadLines />}
-          {fold === 'case' && <CasePanel />}
-          <Suspense>{fold === 'power' && <PowerPanel />}</Suspense>
-          <Suspense>{fold === 'built' && <AsBuiltPanel />}</Suspense>
-          <Suspense>{fold === 'change' && <ChangePanel />}</Suspense>
-          <Suspense>{fold === 'faults' && <FaultsPanel />}</Suspense>
+          {isPanel(fold) && <MarginPanel />}
           <Suspense>{fold === 'list' && <ListPanel />}</Suspense>
           {fold === 'part' && (
             <ThisPart hint="Nothing is selected. Tap a module, a ribbon, a board or a row’s rail." />

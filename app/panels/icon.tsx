@@ -15,6 +15,7 @@ const PATHS = {
   joined: 'M2 5h4v6H2zM10 5h4v6h-4zM4 8h8',
   list: 'M2 3.5h3M7 3.5h7M4.5 8h2M8.5 8H14M4.5 12.5h2M8.5 12.5H14',
   layers: 'M8 2 14 5 8 8 2 5zM2.5 8 8 10.8 13.500 8M2.5 11 8 13.800 13.500 11',
+  earlier: 'M3 4.5v-2m0 2h2.2M3.2 4.6A5.8 5.8 0 1 1 2.2 8M8 4.8V8l2.4 1.6',
   duplicate: 'M2.5 2.5h7v7h-7zM6.5 12v1.5h7v-7H12',
   swap: 'M2 5.5h11M10 2.5l3 3-3 3M14 10.5H3M6 7.5l-3 3 3 3',
   layouts: 'M2 2.5h5v5H2zM9 2.5h5v5H9zM2 9.500h5v4H2zM9 9.500h5v4H9z',

@@ -2,6 +2,7 @@ import type { Action } from '../actions/action.ts';
 import { perform, start } from '../actions/action.ts';
 import { addTake } from '../actions/add-take.ts';
 import { benchSheet } from '../actions/bench-sheet.ts';
+import { compareWithKin } from '../actions/compare-with-kin.ts';
 import { copy } from '../actions/copy.ts';
 import { cut } from '../actions/cut.ts';
 import { feedAllThatNeed } from '../actions/feed-all.ts';
@@ -26,9 +27,12 @@ import { showChange } from '../actions/show-change.ts';
 import { showFaults } from '../actions/show-faults.ts';
 import { showHelp, showKeys } from '../actions/show-help.ts';
 import { showLayouts } from '../actions/show-layouts.ts';
+import { showLicences } from '../actions/show-licences.ts';
 import { showList } from '../actions/show-list.ts';
 import { showPower } from '../actions/show-power.ts';
+import { showStates } from '../actions/show-states.ts';
 import { showStock } from '../actions/show-stock.ts';
+import { showTakes } from '../actions/show-takes.ts';
 import { toggleHeat } from '../actions/toggle-heat.ts';
 import { useAction, useEditor, useSession, useTake } from '../hooks.ts';
 import { isApple } from '../platform/keyboard.ts';
@@ -86,6 +90,8 @@ export function MenuBody({ menu }: { readonly menu: string }) {
         showList,
         showStock,
         showLayouts,
+        showStates,
+        compareWithKin,
         newLayout,
         newFromStock,
         newEmptyStock,
@@ -111,6 +117,7 @@ export function MenuBody({ menu }: { readonly menu: string }) {
         showBuilt,
         markInCase,
         showChange,
+        showTakes,
         addTake,
         removeTake,
       ].map((action) => (
@@ -129,7 +136,7 @@ export function MenuBody({ menu }: { readonly menu: string }) {
         <SettingItem key={setting.id} setting={setting} />
       ))}
       <h2>Help</h2>
-      {[showHelp, showKeys, findCommand].map((action) => (
+      {[showHelp, showKeys, findCommand, showLicences].map((action) => (
         <Item key={action.id} action={action} menu={menu} />
       ))}
     </>

@@ -47,6 +47,8 @@ const FAULTS: Readonly<Record<string, StorageFault>> = {
   QuotaExceededError: 'full',
   SecurityError: 'blocked',
   InvalidAccessError: 'blocked',
+  // What some browsers say in a private window, a second time as well.
+  InvalidStateError: 'blocked',
   TimeoutError: 'blocked',
   VersionError: 'newer',
 };
@@ -65,29 +67,33 @@ function inTime<T>(promise: Promise<T>): Promise<T> {
   });
 }
 
-function connect(factory: IDBFactory, { name, store }: Room, gone: () => void): Promise<IDBDatabase> {
+function connect(
+  factory: IDBFactory,
+  { name, store }: Room,
+  end: (base: IDBDatabase) => void,
+): Promise<IDBDatabase> {
   return new Promise((resolve, reject) => {
     const request = factory.open(name, VERSION);
     request.onupgradeneeded = () => request.result.createObjectStore(store, { keyPath: 'id' });
     request.onerror = () => reject(request.error);
     request.onsuccess = () => {
       const base = request.result;
-      base.onclose = gone;
+      base.onclose = () => end(base);
       // A newer version of the program waits for this page to let go.
-      base.onversionchange = () => {
-        base.close();
-        gone();
-      };
+      base.onversionchange = () => end(base);
       resolve(base);
     };
   });
 }
 
+/** An answer means that it is on the disk, where the browser can be asked for that. */
+const STRICT: IDBTransactionOptions = { durability: 'strict' };
+
 type Work<T> = (store: IDBObjectStore, answer: (value: T) => void) => void;
 
 function transact<T>(base: IDBDatabase, store: string, mode: IDBTransactionMode, work: Work<T>): Promise<T> {
   return new Promise((resolve, reject) => {
-    const transaction = base.transaction(store, mode);
+    const transaction = base.transaction(store, mode, STRICT);
     let answer: T;
     transaction.oncomplete = () => resolve(answer);
     transaction.onabort = () => reject(transaction.error);
@@ -101,12 +107,15 @@ function transact<T>(base: IDBDatabase, store: string, mode: IDBTransactionMode,
 export function browserShelf(factory: () => IDBFactory = () => window.indexedDB, room = LAYOUTS): Shelf {
   let opening: Promise<IDBDatabase> | null = null;
   let base: IDBDatabase | null = null;
-  const forget = (): void => {
+  /** One that has died long ago must not take the one after it along. */
+  const drop = (dead: IDBDatabase | null): void => {
+    dead?.close();
+    if (dead !== base) return;
     opening = null;
     base = null;
   };
   const open = async (): Promise<IDBDatabase> => {
-    opening ??= connect(factory(), room, forget);
+    opening ??= connect(factory(), room, drop);
     base = await opening;
     return base;
   };
@@ -116,10 +125,15 @@ export function browserShelf(factory: () => IDBFactory = () => window.indexedDB,
     work: Work<T>,
     again = true,
   ): Promise<Result<T, StorageFault>> {
+    let used: IDBDatabase | null = null;
+    const run = async (): Promise<T> => {
+      used = await open();
+      return transact(used, room.store, mode, work);
+    };
     try {
-      return ok(await inTime(open().then((opened) => transact(opened, room.store, mode, work))));
+      return ok(await inTime(run()));
     } catch (error) {
-      forget();
+      drop(used);
       if (again && isDead(error)) return attempt(mode, work, false);
       if (error instanceof TypeError) return fail('blocked');
       return fail(FAULTS[nameOf(error)] ?? 'broken');
@@ -149,7 +163,7 @@ export function browserShelf(factory: () => IDBFactory = () => window.indexedDB,
       }),
     putNow(item) {
       try {
-        const transaction = base?.transaction(room.store, 'readwrite');
+        const transaction = base?.transaction(room.store, 'readwrite', STRICT);
         transaction?.objectStore(room.store).put(item);
         transaction?.commit();
       } catch {

@@ -76,6 +76,7 @@ const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>
       take,
       moves.map(({ module }) => module),
     )}`,
+  'move-take': () => 'move the take',
   'move-row': ({ take, row }, layout) => `move ${rowOf(layout, take, row)}`,
   'note-measured': ({ value }) => (value === null ? 'clear a reading' : 'note a reading'),
   'order-ribbons': ({ take, ribbons, to }, layout) =>
@@ -96,6 +97,7 @@ const LABELS: { readonly [T in Edit['type']]: LabelOf<Extract<Edit, { type: T }>
   'rename-layout': () => 'rename the layout',
   'rename-module': ({ take, module }, layout) => `rename ${moduleNames(layout, take, [module])}`,
   'rename-take': () => 'rename the take',
+  'rewire-take': () => 'add a proposed take',
   'seat-connector': ({ take, ribbon }, layout) => `seat ${ribbonName(layout, take, ribbon)}`,
   'set-board-headers': ({ take, board }, layout) => `change the headers of ${boardOf(layout, take, board)}`,
   several: ({ label }) => label,

@@ -29,10 +29,26 @@ export interface Keeper {
   forget(id: string): void;
 }
 
+/** How a layout once stood. */
+export interface EarlierState {
+  /** When it was last changed before it was changed on, ms since 1970. */
+  readonly at: number;
+  /** The layout as JSON. */
+  readonly text: string;
+}
+
+/** What layouts were before, to be brought back. */
+export interface States {
+  /** Oldest first. */
+  of(id: string): Promise<Result<readonly EarlierState[], StorageFault>>;
+}
+
 export interface KeepState {
   readonly keeping: Keeping;
   /** `null` until it is loaded. */
   readonly keeper: Keeper | null;
+  /** `null` until it is loaded. */
+  readonly states: States | null;
   /** Loads the new version of the program that is ready. */
   readonly update: (() => void) | null;
   /** Whether the browser has agreed not to clear what is kept; `null`: not asked yet. */
@@ -45,6 +61,7 @@ export const createKeepStore = (): KeepStore =>
   createStore<KeepState>(() => ({
     keeping: { is: 'untouched' },
     keeper: null,
+    states: null,
     update: null,
     persisted: null,
   }));

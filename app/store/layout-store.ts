@@ -31,6 +31,8 @@ export interface LayoutStore {
   run(edit: Edit): Result<Layout, string>;
   /** Takes another layout's place; the one before is an undo away. */
   replace(layout: Layout, label: string): void;
+  /** Whether edits are taken for now, or why not. */
+  mayChange(): Result<void, string>;
   /** Shows a layout as another tab has made it; what was done before can no longer be undone here. */
   follow(layout: Layout): void;
   /** Refuses edits, undo and redo for this reason, the end of a sentence; `null`: no longer. Another layout may be shown all the same. */
@@ -86,6 +88,7 @@ export function createLayoutStore(first: Layout): LayoutStore {
     layout,
     run: (edit) => attempt(edit, (done) => take(label(layout(), edit), done)),
     replace: (other, label) => take(label, other),
+    mayChange: () => (held === null ? ok(undefined) : fail(held)),
     follow: (other) => store.setState({ history: startHistory(other) }),
     hold(why) {
       held = why;

@@ -6,11 +6,21 @@ import type { Aim, SelectionKey, Side, Size, ThemeName, Viewport } from '../canv
 export type ThemeChoice = ThemeName | 'auto';
 export type TrayFilter = 'modules' | 'ribbons' | 'leads';
 /** What is folded up at the bottom of a narrow screen; all but stock, notes, part and list stand in the margin of a wide one. */
-export type Fold = 'stock' | 'notes' | 'part' | 'case' | 'power' | 'faults' | 'built' | 'change' | 'list';
+export type Fold =
+  | 'stock'
+  | 'notes'
+  | 'part'
+  | 'case'
+  | 'power'
+  | 'faults'
+  | 'built'
+  | 'change'
+  | 'takes'
+  | 'list';
 
 /** Whether it takes the place of the notes in the margin. */
 export const isPanel = (fold: Fold | null): boolean =>
-  fold !== null && ['case', 'power', 'faults', 'built', 'change'].includes(fold);
+  fold !== null && ['case', 'power', 'faults', 'built', 'change', 'takes'].includes(fold);
 
 /** A page of the stock desk. */
 export type StockPageId = 'modules' | 'ribbons' | 'buses' | 'limits' | 'kept' | 'table' | 'counts';
@@ -76,6 +86,11 @@ export interface StageSize extends Size {
 }
 
 /** Everything about how a layout is looked at that is no part of it. */
+export interface Offered {
+  readonly layout: Layout;
+  readonly by: 'link' | 'file' | 'here';
+}
+
 export interface Session {
   readonly side: Side;
   /** Id of the take shown; the layout's first where it has none of that id. */
@@ -122,12 +137,16 @@ export interface Session {
   readonly ribbonsWith: RibbonsWith | null;
   /** All layouts that are kept lie open, to take one. */
   readonly showsLayouts: boolean;
+  /** The layout, by id and title, whose earlier states lie open. */
+  readonly statesOf: { readonly id: string; readonly title: string } | null;
   /** The ways to pass the layout on are open. */
   readonly handsOver: boolean;
   /** The bench sheet lies open, to be printed. */
   readonly showsSheet: boolean;
-  /** A layout that came with a link, neither kept nor left yet. */
-  readonly offered: Layout | null;
+  /** Whose work is in the program lies open. */
+  readonly showsLicences: boolean;
+  /** A layout that came with a link or a file, neither kept nor left yet; or the one that is open, held against others. */
+  readonly offered: Offered | null;
   /** The page of the help that lies open, as `help-pages.ts` names it, or `find`: the list of commands. */
   readonly help: string | null;
   readonly keys: KeyChoices;
@@ -179,8 +198,10 @@ export const KEPT_IN: Readonly<Record<keyof Session, KeptIn>> = {
   stockDesk: 'nowhere',
   ribbonsWith: 'nowhere',
   showsLayouts: 'nowhere',
+  statesOf: 'nowhere',
   handsOver: 'nowhere',
   showsSheet: 'nowhere',
+  showsLicences: 'nowhere',
   offered: 'nowhere',
   help: 'nowhere',
   keys: 'browser',
@@ -224,8 +245,10 @@ export const FIRST_SESSION: Session = {
   stockDesk: null,
   ribbonsWith: null,
   showsLayouts: false,
+  statesOf: null,
   handsOver: false,
   showsSheet: false,
+  showsLicences: false,
   offered: null,
   help: null,
   keys: USUAL_KEYS,

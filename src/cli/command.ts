@@ -10,12 +10,20 @@ export interface Outcome {
 /** Unusable input or wrong usage: one line for standard error, exit status 2. */
 export class Refusal extends Error {}
 
-/** A command of the command line. */
-export interface Command {
+interface Described {
   /** After the command's name, as in the help. */
   readonly usage: string;
   readonly says: string;
+}
+
+/** A command of the command line. */
+export interface Command extends Described {
   run(args: readonly string[]): Outcome;
+}
+
+/** A command that may have to load something first. */
+export interface LateCommand extends Described {
+  runLate(args: readonly string[]): Promise<Outcome>;
 }
 
 export const json = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;

@@ -1,5 +1,5 @@
 import { writeSync } from 'node:fs';
-import { runCommand } from './run-command.ts';
+import { runAnyCommand } from './run-command.ts';
 
 /** Writes all of a text, also to a pipe that takes it in pieces. A reader that has gone wants no more. */
 function write(file: 1 | 2, text: string): void {
@@ -15,7 +15,7 @@ function write(file: 1 | 2, text: string): void {
   }
 }
 
-const { out, err, exit } = runCommand(process.argv.slice(2));
+const { out, err, exit } = await runAnyCommand(process.argv.slice(2));
 write(1, out);
 write(2, err);
 process.exitCode = exit;

@@ -30,6 +30,7 @@ import { lockRibbon } from './lock-ribbon.ts';
 import { markInCase } from './mark-in-case.ts';
 import { moveModules } from './move-modules.ts';
 import { moveRow } from './move-row.ts';
+import { moveTake } from './move-take.ts';
 import { noteMeasured } from './note-measured.ts';
 import { orderRibbons } from './order-ribbons.ts';
 import { paste } from './paste.ts';
@@ -48,6 +49,7 @@ import { removeVoltage } from './remove-voltage.ts';
 import { renameLayout } from './rename-layout.ts';
 import { renameModule } from './rename-module.ts';
 import { renameTake } from './rename-take.ts';
+import { rewireTake } from './rewire-take.ts';
 import { seatConnector } from './seat-connector.ts';
 import { setBoardHeaders } from './set-board-headers.ts';
 import { setLimits } from './set-limits.ts';
@@ -90,6 +92,7 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'mark-in-case': markInCase,
   'move-modules': moveModules,
   'move-row': moveRow,
+  'move-take': moveTake,
   'note-measured': noteMeasured,
   'order-ribbons': orderRibbons,
   paste,
@@ -106,6 +109,7 @@ export const commands: { readonly [T in Edit['type']]: Command<Extract<Edit, { t
   'rename-layout': renameLayout,
   'rename-module': renameModule,
   'rename-take': renameTake,
+  'rewire-take': rewireTake,
   'seat-connector': seatConnector,
   'set-board-headers': setBoardHeaders,
   several: severalBy(applyEdit),

@@ -25,6 +25,7 @@ import type { LockRibbon } from './lock-ribbon.ts';
 import type { MarkInCase } from './mark-in-case.ts';
 import type { MoveModules } from './move-modules.ts';
 import type { MoveRow } from './move-row.ts';
+import type { MoveTake } from './move-take.ts';
 import type { NoteMeasured } from './note-measured.ts';
 import type { OrderRibbons } from './order-ribbons.ts';
 import type { Paste } from './paste.ts';
@@ -43,6 +44,7 @@ import type { RemoveVoltage } from './remove-voltage.ts';
 import type { RenameLayout } from './rename-layout.ts';
 import type { RenameModule } from './rename-module.ts';
 import type { RenameTake } from './rename-take.ts';
+import type { RewireTake } from './rewire-take.ts';
 import type { SeatConnector } from './seat-connector.ts';
 import type { SetBoardHeaders } from './set-board-headers.ts';
 import type { SetLimits } from './set-limits.ts';
@@ -83,6 +85,7 @@ export type Edit =
   | MarkInCase
   | MoveModules
   | MoveRow
+  | MoveTake
   | NoteMeasured
   | OrderRibbons
   | Paste
@@ -99,6 +102,7 @@ export type Edit =
   | RenameLayout
   | RenameModule
   | RenameTake
+  | RewireTake
   | SeatConnector
   | SetBoardHeaders
   | Several<Edit>

@@ -25,11 +25,15 @@ const MOST_KEPT = 50;
 /** Counts issues and keeps the first: one broken kind can break a thousand modules. */
 export class IssueList {
   readonly kept: Issue[] = [];
+  /** Where those that are kept stand. */
+  readonly places: Path[] = [];
   total = 0;
 
   /** Words are made only where they are kept, as looking for what was meant takes time. */
   add(path: Path, words: () => string): void {
     this.total++;
-    if (this.kept.length < MOST_KEPT) this.kept.push({ path: pathText(path), message: words() });
+    if (this.kept.length >= MOST_KEPT) return;
+    this.kept.push({ path: pathText(path), message: words() });
+    this.places.push(path);
   }
 }

@@ -13,6 +13,9 @@ export function quote(text: string): string {
   return JSON.stringify(cut).replace(UNSEEN, escaped);
 }
 
+/** A sentence with words from a file in it, on one line and with nothing unseen. */
+export const onOneLine = (text: string): string => text.replace(/\s+/g, ' ').replace(UNSEEN, escaped);
+
 /** A value from a file in a few words; lists and objects by their sort only. */
 export function sketch(value: unknown): string {
   if (value === null) return 'nothing (null)';

@@ -52,6 +52,7 @@ export function benchSheet(layout: Layout, takeId: string, options: SheetOptions
 <html lang="en">
 <head>
 <meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
 <meta name="viewport" content="width=device-width">
 <title>Bench sheet: ${nameOf(facts)}</title>
 <style>${new Markup(sheetStyle(options.paper))}</style>

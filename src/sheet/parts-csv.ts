@@ -1,13 +1,11 @@
+import { neutralised } from '../table/neutral.ts';
 import type { PartsList } from './parts.ts';
-
-/** Signs at which a table program starts to reckon; a mark before them makes the cell plain text. */
-const FORMULA = /^[=+\-@\t\r]/;
 
 /** A cell as RFC 4180 has it; what people typed is never a formula. */
 function cell(value: string | number | undefined): string {
   if (value === undefined) return '';
   if (typeof value === 'number') return String(value);
-  const text = FORMULA.test(value) ? `'${value}` : value;
+  const text = neutralised(value);
   return /["',\r\n;]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 

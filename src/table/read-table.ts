@@ -1,4 +1,5 @@
 import type { Kit, ModuleKind } from '../layout/layout.ts';
+import { onOneLine } from '../layout/quote.ts';
 import { fail, ok, type Result } from '../layout/result.ts';
 import { readCell, type Value } from './cell.ts';
 import { type ByHand, type Column, matchColumns } from './columns.ts';
@@ -49,10 +50,11 @@ interface Reading {
 /** "Row 4, column C (Width): “5,2”: it is not a width: from 0.5 HP on, in halves." */
 export function badCellWords({ row, column, text, why }: BadCell): string {
   const end = why.endsWith('?') ? why : `${why}.`;
-  if (!column) return `Row ${row}: ${end}`;
+  if (!column) return onOneLine(`Row ${row}: ${end}`);
   const name = column.heading || column.field?.label;
   const place = `Row ${row}, column ${column.letter}${name ? ` (${name})` : ''}`;
-  return `${place}: ${text === '' ? 'empty' : `“${text.length > 60 ? `${text.slice(0, 60)}…` : text}”`}, ${end}`;
+  const said = text === '' ? 'empty' : `“${text.length > 60 ? `${text.slice(0, 60)}…` : text}”`;
+  return onOneLine(`${place}: ${said}, ${end}`);
 }
 
 const isEmpty = (row: readonly string[]): boolean => row.every((cell) => cell.trim() === '');

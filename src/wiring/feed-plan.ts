@@ -33,7 +33,7 @@ const unfedIslands = ({ supplyNet }: DerivedTake): Island[] =>
   );
 
 /** Buses that some kind hosts: they link modules, and are no way for a power lead. */
-const linkBuses = ({ kit }: DerivedTake): ReadonlySet<BusFacts | undefined> =>
+export const linkBuses = ({ kit }: Pick<DerivedTake, 'kit'>): ReadonlySet<BusFacts | undefined> =>
   new Set(
     kit.kit.modules
       .flatMap(({ headers }) => headers)
@@ -42,7 +42,7 @@ const linkBuses = ({ kit }: DerivedTake): ReadonlySet<BusFacts | undefined> =>
   );
 
 /** The headers by which a lead can feed a module. */
-function powerHeaders(module: PlacedModule, links: ReadonlySet<BusFacts | undefined>): PlacedHeader[] {
+export function powerHeaders(module: PlacedModule, links: ReadonlySet<BusFacts | undefined>): PlacedHeader[] {
   return module.headers.filter(({ bus, isolated }) => bus.carriesVoltage && !isolated && !links.has(bus));
 }
 

@@ -27,9 +27,9 @@ export function stripeOver(headers: readonly PlacedHeader[]): StripeEdge | undef
 }
 
 /** What decides whether one connector may follow another: what lies between them must suit. */
-type Spans = (lengthMm: number, a: PlacedHeader, b: PlacedHeader) => boolean;
+export type Spans = (lengthMm: number, a: PlacedHeader, b: PlacedHeader) => boolean;
 
-function flatSpans(take: DerivedTake, facts: RibbonFacts): Spans {
+export function flatSpans(take: DerivedTake, facts: RibbonFacts): Spans {
   const { seatToleranceMm, bendRadiusMm, connectorBodyMm, ribbonMm, skewMm } = take.limits;
   return (lengthMm, a, b) => {
     const distance = Math.abs(a.xMm - b.xMm);
@@ -48,7 +48,7 @@ function flatSpans(take: DerivedTake, facts: RibbonFacts): Spans {
   };
 }
 
-const looseSpans =
+export const looseSpans =
   (take: DerivedTake): Spans =>
   (lengthMm, a, b) =>
     !exceeds(leadWayMm(a, b, take), lengthMm);
@@ -98,7 +98,7 @@ function liesStraight(
   });
 }
 
-const opensToPanel = ({ connectors }: RibbonFacts, connector: number): boolean =>
+export const opensToPanel = ({ connectors }: RibbonFacts, connector: number): boolean =>
   faceOf(connectors[connector] ?? { atMm: 0 }) === 'panel';
 
 function flatConnectors(

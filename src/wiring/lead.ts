@@ -67,7 +67,7 @@ export interface Spoken {
 const NOTHING_SPOKEN: Spoken = { headers: new Set(), kinds: new Map() };
 
 /** Supply lines that arrive through both ends from a supply that gives them. */
-function linesBrought(
+export function linesBrought(
   facts: RibbonFacts,
   near: number,
   far: number,
@@ -122,7 +122,7 @@ export function leadFor(
   return best ? { ok: true, lead: best } : none({ why: 'none reaches', wanted: wantedOf(complete) });
 }
 
-const takes = (facts: RibbonFacts, connector: number, header: PlacedHeader): boolean =>
+export const takes = (facts: RibbonFacts, connector: number, header: PlacedHeader): boolean =>
   isSocket(facts, connector) && fits(facts, connector, header) && !goesInReversed(facts, connector, header);
 
 const none = (reason: NoLead): LeadChoice => ({ ok: false, reason });

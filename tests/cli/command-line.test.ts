@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { runCommand } from '../../src/cli/run-command.ts';
+import { runAnyCommand, runCommand } from '../../src/cli/run-command.ts';
 import { demoLayout } from '../../src/layout/demo.ts';
 import { FIXTURE } from '../support/fixture.ts';
 
@@ -274,8 +274,40 @@ describe('the command line', () => {
     expect(cli(['--help']).out).toContain('rehearse FILE');
     expectRefusal(
       cli(['chekc', demo]),
-      /no command "chekc"; there are check, rehearse, schema, share, sheet, solve, unshare/,
+      /no command "chekc"; there are check, propose, rehearse, schema, share, sheet, solve, unshare/,
     );
     expectRefusal(cli([]), /name a command/);
+  });
+});
+
+describe('propose', () => {
+  it('prints a take that checks without damage and fault, and how good it is', async () => {
+    const { exit, out } = await runAnyCommand(['propose', demo, '--take', 'three-jetties', '--json']);
+    expect(exit).toBe(0);
+    const proposal = JSON.parse(out);
+    expect(Object.keys(proposal)).toEqual([
+      'take',
+      'unlinked',
+      'cost',
+      'bound',
+      'optimal',
+      'ribbons',
+      'worstLossMv',
+    ]);
+    expect(proposal).toMatchObject({ unlinked: [], cost: 0, bound: 0, ribbons: 14 });
+    const layout = file('proposed.json', { ...demoLayout(), takes: [proposal.take] });
+    expect(cli(['check', layout]).exit).toBe(0);
+  });
+
+  it('tells people what changes, and what stays open and why', async () => {
+    const { out } = await runAnyCommand(['propose', demo, '--take', 'one-long-jetty']);
+    expect(out).toMatch(/Proven/);
+    expect(out).toMatch(/What stays open\n {2}Boulder 1\. Not linked: .+/);
+    expect(out).toMatch(/Damage and faults +6 +1/);
+  });
+
+  it('is refused like any other where the file or the usage is wrong', async () => {
+    expectRefusal(await runAnyCommand(['propose', 'nowhere.json']), /nowhere\.json: no such file/);
+    expectRefusal(await runAnyCommand(['propose', demo, '--take', 'three']), /no take "three"/);
   });
 });

@@ -326,6 +326,11 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     row: draw.of(idsOf(take.rows), NOBODY),
     to: draw.number() % 5,
   }),
+  'move-take': (draw, layout) => ({
+    type: 'move-take',
+    take: draw.of(idsOf(layout.takes), NOBODY),
+    to: draw.number() % 5,
+  }),
   'note-measured': (draw, layout, take) => {
     const on = draw.flag() ? 'module' : 'supply';
     return {
@@ -419,6 +424,12 @@ const makers: { readonly [T in Edit['type']]: Make } = {
     type: 'rename-take',
     take: take.id,
     name: draw.of(['take-1', 'Second', ''], ''),
+  }),
+  'rewire-take': (draw, layout, take) => ({
+    type: 'rewire-take',
+    from: draw.of(idsOf(layout.takes), NOBODY),
+    modules: take.modules,
+    ribbons: draw.flag() ? take.ribbons : [],
   }),
   'seat-connector': (draw, layout, take) => ({
     type: 'seat-connector',

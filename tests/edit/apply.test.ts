@@ -117,7 +117,7 @@ describe('any edit', () => {
       if (!applied.ok) return;
       if (KIT_EDITS.has(type))
         expect(laterKeys(applied.value.kit)).toBe(laterKeysKept(layout, applied.value));
-      else if (type === 'add-take')
+      else if (type === 'add-take' || type === 'rewire-take')
         expect(laterKeys(applied.value)).toBeGreaterThanOrEqual(laterKeys(layout));
       else expect(laterKeys(applied.value)).toBe(laterKeys(layout));
     });
@@ -251,7 +251,9 @@ describe('an edit that names nothing', () => {
     [{ type: 'remove-supply', take, supply: 'x' }, 'There is no supply "x"'],
     [{ type: 'remove-take', take: 'x' }, 'There is no take "x"'],
     [{ type: 'rename-module', take, module: 'x', label: 'A' }, 'There is no module "x"'],
+    [{ type: 'move-take', take: 'x', to: 0 }, 'There is no take "x"'],
     [{ type: 'rename-take', take: 'x', name: 'A' }, 'There is no take "x"'],
+    [{ type: 'rewire-take', from: 'x', modules: [], ribbons: [] }, 'There is no take "x"'],
     [
       { type: 'seat-connector', take, ribbon: 'x', connector: 0, on: { module: 'a', header: 'shore' } },
       'There is no ribbon "x"',

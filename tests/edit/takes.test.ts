@@ -54,3 +54,32 @@ describe('remove-take', () => {
     expect(refusalOf(layout, { type: 'remove-take', take: 'take' })).toBe('Take is the only take');
   });
 });
+
+describe('move-take', () => {
+  const two = applied(layout, { type: 'add-take', from: 'take' });
+
+  it('puts a take at another place, kept within the list', () => {
+    const moved = applied(two, { type: 'move-take', take: 'take', to: 9 });
+    expect(moved.takes.map(({ id }) => id)).toEqual(['take-1', 'take']);
+    expect(applied(moved, { type: 'move-take', take: 'take', to: 1 })).toBe(moved);
+  });
+});
+
+describe('rewire-take', () => {
+  const { modules } = takeOf(layout);
+
+  it('adds a take in the same case with other places and ribbons, without what was built or accepted', () => {
+    const there = modules.map((each) => ({ ...each, atHp: 20 }));
+    const added = applied(layout, { type: 'rewire-take', from: 'take', modules: there, ribbons: [] })
+      .takes[1];
+    expect(added).toMatchObject({ id: 'take-1', name: 'Take, proposed', modules: there, ribbons: [] });
+    expect(added).not.toHaveProperty('built');
+    expect(added).not.toHaveProperty('accepted');
+  });
+
+  it('is refused where a module has gone meanwhile', () => {
+    expect(refusalOf(layout, { type: 'rewire-take', from: 'take', modules: [], ribbons: [] })).toContain(
+      'changed meanwhile',
+    );
+  });
+});

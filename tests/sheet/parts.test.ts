@@ -90,7 +90,7 @@ function readCsv(text: string): string[][] {
 }
 
 test('as a table of text it holds every line, whatever names hold, and nothing a table program would reckon with', () => {
-  const names = ['=1+1', '+12 lead', '-x', '@sum', 'a "quoted", one', 'two\r\nlines', "it's"];
+  const names = ['=1+1', '+12 lead', '-x', '@sum', '\uff1d1', 'a "quoted", one', 'two\r\nlines', "it's"];
   const used = new Set(demo.takes[0]?.ribbons.map(({ kind }) => kind));
   const ids = demo.kit.ribbons.filter(({ id }) => used.has(id)).map(({ id }) => id);
   const list = listWith(Object.fromEntries(names.map((name, i) => [ids[i] ?? '', { name }])));
@@ -98,6 +98,7 @@ test('as a table of text it holds every line, whatever names hold, and nothing a
   expect(rows).toHaveLength(1 + list.lines.length + list.materials.length);
   expect(new Set(rows.map(({ length }) => length))).toEqual(new Set([8]));
   const cells = rows.flat();
-  expect(cells.filter((cell) => /^[=+\-@\t\r]/.test(cell))).toEqual([]);
-  for (const name of names) expect(cells.map((cell) => cell.replace(/^'(?=[=+\-@])/, ''))).toContain(name);
+  expect(cells.filter((cell) => /^[=+\-@\t\r\uff1d]/.test(cell))).toEqual([]);
+  for (const name of names)
+    expect(cells.map((cell) => cell.replace(/^'(?=[=+\-@\uff1d])/, ''))).toContain(name);
 });

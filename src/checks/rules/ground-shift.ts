@@ -13,7 +13,7 @@ import { figure, moduleSubject } from '../words.ts';
 const CENTS_PER_MV = 1.2;
 
 /** The modules of a group with the highest and the lowest ground. */
-function farthestApart({ harnesses }: LinkGroup, power: PartPower) {
+export function farthestApart({ harnesses }: LinkGroup, power: PartPower) {
   let [high, low]: { readonly module: PlacedModule; readonly mv: number }[] = [];
   for (const { moduleSeats } of harnesses) {
     for (const { on } of moduleSeats) {

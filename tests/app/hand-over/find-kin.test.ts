@@ -15,7 +15,7 @@ const shelfOf = (...layouts: readonly Layout[]) =>
   fakeShelf(new Map(layouts.map((layout, i) => [layout.id ?? '', firstRecord(layout, layout.id ?? '', i)])));
 
 const found = async (mine: Layout, theirs: Layout, ...kept: readonly Layout[]) => {
-  const kin = await findKin(mine, shelfOf(...kept), theirs);
+  const kin = await findKin(mine, { shelf: shelfOf(...kept) }, theirs);
   return kin && [kin.layout.title, kin.isOpen];
 };
 
@@ -44,7 +44,7 @@ describe('what another layout is held against', () => {
     const shelf = shelfOf(made('a'));
     shelf.fault = 'blocked';
     const theirs = made('theirs', 'a');
-    expect(await findKin(made('open'), shelf, theirs)).toBeNull();
-    expect((await findKin(made('a'), undefined, theirs))?.isOpen).toBe(true);
+    expect(await findKin(made('open'), { shelf }, theirs)).toBeNull();
+    expect((await findKin(made('a'), {}, theirs))?.isOpen).toBe(true);
   });
 });

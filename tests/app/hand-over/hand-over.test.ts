@@ -24,7 +24,7 @@ describe('a link in the address', () => {
     const driver = new Driver();
     driver.address.go(fragmentOf(theirs));
     listenToLinks(driver.editor);
-    await vi.waitFor(() => expect(session(driver).offered?.title).toBe('Theirs'));
+    await vi.waitFor(() => expect(session(driver).offered?.layout.title).toBe('Theirs'));
     expect([titleOf(driver), driver.steps]).toEqual(['Shoreline kit', 0]);
 
     await answerOffer(driver.editor, true);
@@ -74,7 +74,7 @@ describe('a pasted link', () => {
   it('is offered, not taken for a group of modules', async () => {
     const driver = new Driver();
     await pasteText(driver.editor, `see https://example.org/${fragmentOf(theirs)}`, null);
-    expect(session(driver).offered?.title).toBe('Theirs');
+    expect(session(driver).offered?.layout.title).toBe('Theirs');
     expect([driver.steps, session(driver).banner]).toEqual([0, null]);
   });
 });

@@ -1,6 +1,8 @@
 import { findBeginning, rememberIn } from '../../../app/keep/begin.ts';
 import { createKeeper } from '../../../app/keep/create-keeper.ts';
+import { keepStates } from '../../../app/keep/keep-states.ts';
 import { isKept, type KeptLayout } from '../../../app/keep/kept-layout.ts';
+import type { Preferences } from '../../../app/platform/preferences.ts';
 import type { TabLock } from '../../../app/platform/tab-lock.ts';
 import { untouched } from '../../../app/store/untouched.ts';
 import type { Layout } from '../../../src/index.ts';
@@ -24,10 +26,13 @@ export const settled = async (): Promise<void> => {
 /** One browser, with what all its tabs share. */
 export class Browser {
   readonly shelf = fakeShelf();
+  readonly states = fakeShelf();
   readonly journal = fakeJournal();
   readonly locks: TabLock;
   readonly ids = fakeIds();
   readonly air = fakeAir();
+  /** What all tabs remember together. */
+  readonly shared = fakePreferences();
   /** Passes with each look at it. */
   now = 1_000_000;
 
@@ -46,10 +51,10 @@ export class Browser {
 
   /** Opens a tab as the page does; `memory` is what a page loaded again remembers. */
   async open(memory = fakePreferences()): Promise<Tab> {
-    const beginning = await findBeginning(this.shelf, memory, this.journal);
+    const beginning = await findBeginning(this.shelf, [memory, this.shared], this.journal);
     const tab = new Tab(this, beginning.is === 'kept' ? beginning.layout : firstLayout(this.ids()));
     tab.keep(beginning.is === 'kept' ? beginning.record : null);
-    rememberIn(memory, tab.id);
+    tab.remember([memory, this.shared]);
     await settled();
     return tab;
   }
@@ -68,11 +73,17 @@ export class Tab {
   /** Asleep it hears nothing. */
   asleep = false;
   readonly #browser: Browser;
+  #forget = (): void => {};
   keeper: ReturnType<typeof createKeeper> | null = null;
+  states: ReturnType<typeof keepStates> | null = null;
 
   constructor(browser: Browser, layout: Layout) {
     this.#browser = browser;
     this.driver = new Driver(layout, browser.ids);
+  }
+
+  remember(memories: readonly Preferences[]): void {
+    this.#forget = rememberIn(memories, this.driver.editor.layouts);
   }
 
   keep(record: KeptLayout | null): void {
@@ -98,7 +109,14 @@ export class Tab {
       },
       record,
     );
-    editor.keep.setState({ keeper: this.keeper });
+    this.states = keepStates({
+      layouts: editor.layouts,
+      keep: editor.keep,
+      shelf,
+      states: this.#browser.states,
+      clock: { ...clock, now: () => this.#browser.now },
+    });
+    editor.keep.setState({ keeper: this.keeper, states: this.states });
   }
 
   get layout(): Layout {
@@ -128,5 +146,7 @@ export class Tab {
   /** The page is gone, and its locks with it. */
   close(): void {
     this.keeper?.stop();
+    this.states?.stop();
+    this.#forget();
   }
 }

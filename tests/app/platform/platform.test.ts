@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { fileNameOf } from '../../../app/platform/file-name.ts';
 import { browserPreferences } from '../../../app/platform/preferences.ts';
 
+// Names kept for devices, whatever follows the dot, and 255 bytes for a name: from memory.
 describe('file names', () => {
   test.each([
     ['Shoreline kit', 'Shoreline kit'],
@@ -11,9 +12,14 @@ describe('file names', () => {
     ['', 'layout'],
     ['\u202Egnp.exe', 'gnp.exe'],
     ['con', 'con_'],
+    ['Con.kit', 'Con_.kit'],
+    ['COM\u00b9 . a', 'COM\u00b9_ . a'],
+    ['console', 'console'],
+    ['a\u2066b\u200bc\u0000d\u2028e', 'a b c d e'],
     ['e\u0301tude', '\u00e9tude'],
     ['x'.repeat(300), 'x'.repeat(80)],
-    ['\ud83e\udd41'.repeat(200), '\ud83e\udd41'.repeat(80)],
+    // 200 bytes.
+    ['\ud83e\udd41'.repeat(200), '\ud83e\udd41'.repeat(50)],
   ])('%j', (title, name) => {
     expect(fileNameOf(title)).toBe(`${name}.ribbonwright.json`);
   });

@@ -60,7 +60,7 @@ describe('the shelf', () => {
     const dying = factoryOf('InvalidStateError', null);
     expect((await browserShelf(dying.factory).read('a')).ok).toBe(true);
     const dead = factoryOf('InvalidStateError', 'InvalidStateError', null);
-    expect(await browserShelf(dead.factory).read('a')).toEqual({ ok: false, error: 'broken' });
+    expect(await browserShelf(dead.factory).read('a')).toEqual({ ok: false, error: 'blocked' });
     expect(dead.opened()).toBe(2);
   });
 

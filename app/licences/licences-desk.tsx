@@ -1,0 +1,60 @@
+import '../style/licences.css';
+import { useEffect, useState } from 'react';
+import { useModal } from '../hand-over/use-modal.ts';
+import { useEditor } from '../hooks.ts';
+import { Icon } from '../panels/icon.tsx';
+import type { Licence } from './licence.ts';
+
+async function read(): Promise<readonly Licence[] | null> {
+  try {
+    const answer = await fetch(new URL('licences.json', document.baseURI));
+    return answer.ok ? ((await answer.json()) as readonly Licence[]) : null;
+  } catch {
+    return null;
+  }
+}
+
+/** Whose work is in the program: each package that is in it, with its terms. */
+export function LicencesDesk() {
+  const { session } = useEditor();
+  const ref = useModal();
+  /** `undefined`: not read yet. */
+  const [all, setAll] = useState<readonly Licence[] | null>();
+  useEffect(() => void read().then(setAll), []);
+  const close = (): void => session.setState({ showsLicences: false });
+  return (
+    <dialog
+      ref={ref}
+      className="licences"
+      aria-labelledby="licences-title"
+      onCancel={(event) => {
+        event.preventDefault();
+        close();
+      }}
+    >
+      <header>
+        <h2 id="licences-title">Licences</h2>
+        <button type="button" className="quiet icon" aria-label="Close" title="Close (Esc)" onClick={close}>
+          <Icon name="close" />
+        </button>
+      </header>
+      <p className="aside">
+        The program, and the work of others that is in it. It asks for nothing but its own files, and sends
+        nothing anywhere.
+      </p>
+      {all === null && <p>The list is not there: it is written when the program is built.</p>}
+      <ul>
+        {all?.map(({ name, version, licence, text }) => (
+          <li key={name}>
+            <details>
+              <summary>
+                <b>{name}</b> <span>{version}</span> <span>{licence}</span>
+              </summary>
+              <pre>{text || 'The package brings no text of its terms.'}</pre>
+            </details>
+          </li>
+        ))}
+      </ul>
+    </dialog>
+  );
+}

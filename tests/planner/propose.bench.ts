@@ -1,0 +1,96 @@
+import { spawnSync } from 'node:child_process';
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { build } from 'vite';
+import { expect, it } from 'vitest';
+import { demoLayout } from '../../src/layout/demo.ts';
+import { rackOf } from './rack-of.ts';
+
+const SIZES = [10, 20, 40, 80];
+
+/** The planner as the app gets it, in one file; each run is a new process, so that its start is in what it takes. */
+async function builtPlanner(): Promise<string> {
+  const built = await build({
+    configFile: false,
+    logLevel: 'silent',
+    build: {
+      write: false,
+      target: 'es2023',
+      lib: { entry: fileURLToPath(new URL('../../src/planner.ts', import.meta.url)), formats: ['es'] },
+    },
+  });
+  const [output] = Array.isArray(built) ? built : [];
+  const code = output?.output[0].code;
+  if (!code) throw new Error('nothing was built');
+  const folder = fileURLToPath(new URL('../../.out/', import.meta.url));
+  mkdirSync(folder, { recursive: true });
+  writeFileSync(`${folder}planner.mjs`, code);
+  const inputs = {
+    ...Object.fromEntries(SIZES.map((size) => [size, rackOf(size)])),
+    demo: { kit: demoLayout().kit, take: demoLayout().takes[0] },
+  };
+  writeFileSync(`${folder}racks.json`, JSON.stringify(inputs));
+  writeFileSync(
+    `${folder}plan.mjs`,
+    `import { readFileSync } from 'node:fs';
+const [, , name, make] = process.argv;
+const { kit, take } = JSON.parse(readFileSync(new URL('racks.json', import.meta.url), 'utf8'))[name];
+const start = performance.now();
+const planner = await import('./planner.mjs');
+let loaded = false;
+const load = async () => {
+  loaded = true;
+  const { default: loadHighs } = await import('highs');
+  return planner.engineOf(await loadHighs());
+};
+const { score, optimal, bound } = await planner.withEngine((engine) => planner[make](kit, take, engine), load);
+console.log(JSON.stringify({ ms: performance.now() - start, loaded, optimal, bound, ...score }));
+`,
+  );
+  return `${folder}plan.mjs`;
+}
+
+interface Row {
+  readonly ms: number;
+  readonly loaded: boolean;
+  readonly optimal: boolean;
+  readonly unlinked: number;
+  readonly cost: number;
+  readonly ribbons: number;
+}
+
+function timed(script: string, name: string, make: string, runs: number): Row {
+  const rows = Array.from({ length: runs }, () => {
+    const { stdout, stderr } = spawnSync(process.execPath, [script, name, make], { encoding: 'utf8' });
+    if (!stdout) throw new Error(stderr.slice(-500));
+    return JSON.parse(stdout) as Row;
+  }).sort((a, b) => a.ms - b.ms);
+  return rows[Math.floor(runs / 2)] as Row;
+}
+
+it('proposes wiring, in a process of its own, start included', async () => {
+  const script = await builtPlanner();
+  const rows = SIZES.map((size) => ({ size, ...timed(script, `${size}`, 'proposeWiring', 5) }));
+  console.table(
+    rows.map(({ size, ms, optimal, loaded, unlinked, cost, ribbons }, i) => {
+      const before = rows[i - 1];
+      return {
+        modules: size,
+        'median ms': ms.toFixed(0),
+        'aim ms': size === 40 ? 300 : '',
+        'grows as n^': before ? (Math.log(ms / before.ms) / Math.log(2)).toFixed(2) : '',
+        optimal,
+        'engine needed': loaded,
+        unlinked,
+        cost,
+        ribbons,
+      };
+    }),
+  );
+  const demo = ['proposeWiring', 'proposeArrangement'].map((make) => ({
+    make,
+    ...timed(script, 'demo', make, 3),
+  }));
+  console.table(demo.map(({ make, ms, ribbons }) => ({ demo: make, 'median ms': ms.toFixed(0), ribbons })));
+  expect(rows.find(({ size }) => size === 40)?.optimal).toBe(true);
+});
