@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { actions } from '../../../app/actions/index.ts';
 import { pasteText } from '../../../app/actions/paste.ts';
 import { showTake } from '../../../app/actions/show-take.ts';
@@ -17,8 +17,13 @@ const selecting = (...ids: string[]): Driver => {
 const run = (driver: Driver, id: string): void =>
   actions.find((action) => action.id === id)?.run(driver.editor);
 
-/** Lets what was promised come. */
-const settled = (): Promise<void> => new Promise((done) => setTimeout(done, 50));
+/** Lets what was promised come, and code that is loaded late, however long that takes. */
+async function settled(): Promise<void> {
+  for (let i = 0; i < 3; i++) {
+    await vi.dynamicImportSettled();
+    await new Promise((done) => setTimeout(done, 10));
+  }
+}
 
 const banner = ({ editor }: Driver): string | null => editor.session.getState().banner;
 

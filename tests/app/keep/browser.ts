@@ -7,6 +7,8 @@ import type { TabLock } from '../../../app/platform/tab-lock.ts';
 import { untouched } from '../../../app/store/untouched.ts';
 import type { Layout } from '../../../src/index.ts';
 import { demoLayout } from '../../../src/layout/demo.ts';
+// What is loaded late there is here already: it would take longer than the tests wait.
+import '../../../src/document.ts';
 import { Driver } from '../driver.ts';
 import {
   fakeAir,
