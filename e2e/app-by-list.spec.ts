@@ -7,9 +7,12 @@ const CLEAR = 'No conflict found in the data entered';
 
 const focused = (page: Page): Locator => page.locator(':focus');
 
+/** A take with a dozen notes, each with its remedies, has as many. */
+const MOST_STOPS = 200;
+
 /** Presses Tab until something of that name has the keys. */
 async function tabTo(page: Page, name: RegExp): Promise<void> {
-  for (let i = 0; i < 60; i++) {
+  for (let i = 0; i < MOST_STOPS; i++) {
     const now = await focused(page).evaluateAll(([element]) =>
       element ? (element.getAttribute('aria-label') ?? element.textContent ?? '') : '',
     );

@@ -220,6 +220,7 @@ test('what cannot be opened is kept as it is, and can be taken away as a file', 
     '“From the future” could not be opened: made by a newer program',
   );
   await expect(title(page)).toHaveValue('Shoreline kit');
+  await expect(page.locator('.by-list[data-held]')).toBeVisible();
   await rename(page, 'Another');
   await expect(state(page)).toHaveText('Saved on this device');
   await page.getByRole('button', { name: 'My layouts' }).click();
