@@ -44,6 +44,8 @@ export default defineConfig({
   server: { host: '127.0.0.1' },
   test: {
     root: here,
+    // Left to itself the runner leaves one core idle, which of two is half the time.
+    maxWorkers: '100%',
     projects: [
       // One world for all files: to make it anew for each takes longer than the tests. Those that mock modules are apart.
       tests('unit', 'tests/**/*.test.{ts,tsx}', { exclude: [MOCKED], isolate: false, testTimeout: UNIT_MS }),
