@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { type ReactNode, useEffect, useState } from 'react';
 import { type DerivedTake, type Mend, mendsOf, type Note, seatRehearsed } from '../../src/index.ts';
 import { perform, start } from '../actions/action.ts';
 import { feedAllThatNeed } from '../actions/feed-all.ts';
@@ -10,6 +10,8 @@ interface Props {
   readonly note: Note;
   /** One is offered until the note is touched, then all, each with its reason. */
   readonly inFull: boolean;
+  /** What else can be done with the note, at the end of its line. */
+  readonly children?: ReactNode;
 }
 
 interface Found {
@@ -38,7 +40,7 @@ function useMends({ key }: Note): Found | null {
 }
 
 /** The remedies that the program can carry out, each one tap and one undo; the words of the note where there is none. */
-export function Mends({ note, inFull }: Props) {
+export function Mends({ note, inFull, children }: Props) {
   const editor = useEditor();
   const { derived, notes } = useAnalysis();
   const found = useMends(note);
@@ -68,18 +70,21 @@ export function Mends({ note, inFull }: Props) {
           </button>
         </div>
       )}
-      <button
-        type="button"
-        className="put-away"
-        onClick={() => editor.session.setState({ help: `check/${note.check}` })}
-      >
-        Why?
-      </button>
-      {seat && (
-        <button type="button" className="put-away" onClick={() => rehearseSeat(editor, seat)}>
-          Rehearse
+      <span className="besides">
+        <button
+          type="button"
+          className="put-away"
+          onClick={() => editor.session.setState({ help: `check/${note.check}` })}
+        >
+          Why?
         </button>
-      )}
+        {seat && (
+          <button type="button" className="put-away" onClick={() => rehearseSeat(editor, seat)}>
+            Rehearse
+          </button>
+        )}
+        {children}
+      </span>
     </>
   );
 }

@@ -46,22 +46,23 @@ export const NoteCard = memo(function NoteCard({ id, gone = false, brief = false
       {inFull && (
         <div className="deeds">
           <Suspense fallback={<p>{remedy}</p>}>
-            <Mends note={note} inFull={isFocused} />
+            <Mends note={note} inFull={isFocused}>
+              {level !== 'damage' && !accepted && (
+                <button type="button" className="put-away" onClick={putAway}>
+                  Put away
+                </button>
+              )}
+              {accepted && (
+                <button
+                  type="button"
+                  className="put-away"
+                  onClick={() => perform(editor, { type: 'bring-back', take, key })}
+                >
+                  Bring back
+                </button>
+              )}
+            </Mends>
           </Suspense>
-          {level !== 'damage' && !accepted && (
-            <button type="button" className="put-away" onClick={putAway}>
-              Put away
-            </button>
-          )}
-          {accepted && (
-            <button
-              type="button"
-              className="put-away"
-              onClick={() => perform(editor, { type: 'bring-back', take, key })}
-            >
-              Bring back
-            </button>
-          )}
         </div>
       )}
     </article>
