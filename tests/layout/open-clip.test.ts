@@ -27,7 +27,8 @@ describe('the text of a clip', () => {
       for (const each of layout.takes) {
         if (each.modules.length === 0) continue;
         const any = clipOf(layout.kit, each, each.modules);
-        expect(openClip(clipText(any))).toEqual({ ok: true, value: any });
+        // Text has no −0: a key that this program does not know may hold one.
+        expect(openClip(clipText(any))).toEqual({ ok: true, value: JSON.parse(JSON.stringify(any)) });
       }
     });
     fc.assert(property, runs(60));
