@@ -33,6 +33,7 @@ const LAYERS = [
   ['drawing'],
   ['share', 'table'],
   ['sheet', 'stock'],
+  ['help'],
   [DOOR],
   ['cli'],
 ];

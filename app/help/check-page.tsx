@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { catalogue, type ExamplePicture, examplePicture } from '../../src/help.ts';
+import { catalogue, type ExamplePicture, examplePicture, type Inset } from '../../src/help.ts';
 
 interface ShownProps {
   readonly head: string;
@@ -17,11 +17,15 @@ function useAddress(svg: string): string | undefined {
   return address;
 }
 
-function Shown({ head, picture: { svg, seen, notes } }: ShownProps) {
-  const address = useAddress(svg);
+function Picture({ svg, seen, ...look }: Inset & { readonly className?: string }) {
+  return <img src={useAddress(svg)} alt={seen} {...look} />;
+}
+
+function Shown({ head, picture: { svg, seen, notes, inset } }: ShownProps) {
   return (
     <figure>
-      <img src={address} alt={seen} />
+      <Picture svg={svg} seen={seen} className={inset ? 'drawn low' : 'drawn'} />
+      {inset && <Picture {...inset} />}
       <figcaption>
         <b>{head}</b>
         {notes.length === 0 ? (

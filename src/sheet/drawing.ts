@@ -62,8 +62,8 @@ export interface Drawing {
   readonly leftMm: number;
   /** Top of the rows shown. */
   readonly topMm: number;
-  /** What is drawn, for letters of a height in mm of the case. */
-  body(lettersMm: number): Markup;
+  /** What is drawn, for letters of a height in mm of the case; a cut-out has no room for the titles of rows. */
+  body(lettersMm: number, isTitled?: boolean): Markup;
 }
 
 const PANELS = { panels: true, depthScale: 0 } as const;
@@ -104,8 +104,8 @@ export function drawingOf(take: WholeTake, view: View, from = 0, to = take.place
     ...breadthOf(take, sheet),
     heightMm: bottom - topMm,
     topMm,
-    body: (lettersMm) => {
-      const pen: Pen = { sheet, take, size: lettersMm, prefix: from === 0 ? view : `${view}-${from + 1}` };
+    body: (lettersMm, isTitled = true) => {
+      const pen: Pen = { sheet, take, size: lettersMm, isTitled, prefix: from === 0 ? view : `${view}-${from + 1}` };
       return view === 'front' ? frontBody(pen) : view === 'rear' ? rearBody(pen) : sectionBody(pen);
     },
   };
@@ -130,6 +130,7 @@ interface Pen {
   readonly sheet: Sheet;
   readonly take: WholeTake;
   readonly size: number;
+  readonly isTitled: boolean;
   /** Ids of layers are told apart where a document holds several drawings. */
   readonly prefix: string;
 }
@@ -191,6 +192,7 @@ function spansOf({ take }: Pen, { placed }: SheetRow) {
 }
 
 function title(pen: Pen, row: SheetRow, seen: string): MarkupPart {
+  if (!pen.isTitled) return '';
   const free = spansOf(pen, row).reduce((sum, { fromHp, toHp }) => sum + toHp - fromHp, 0);
   const words = `${rowName(row)} · ${seen} · ${hpText(free)} free`;
   // The mark of the front's left end stands at the other end of this line in the rear view, and above it from the front.

@@ -26,10 +26,34 @@ describe('the help', () => {
       const [good, bad] = [examplePicture(id, examples.good()), examplePicture(id, examples.bad())];
       for (const { svg } of [good, bad]) expect(svg).toMatch(/^<svg .*<\/svg>$/s);
       expect(good.notes).toEqual([]);
+      expect(`${good.svg}${good.inset?.svg}`).not.toBe(`${bad.svg}${bad.inset?.svg}`);
       expect(bad.notes[0]?.remedy).toBeTruthy();
       expect(about.why && about.source).toBeTruthy();
     },
   );
+
+  // What a plan of the case shows no difference of: the inset does, by the figures of the very note.
+  test.each([
+    ['no-clearance', '60 mm needed, 60 mm deep', '60.1 mm needed, 60 mm deep; 0.1 mm too much'],
+    ['key-against', 'the stripe lies at pin 1', 'the stripe lies at the far end'],
+    ['foreign-voltage', 'on pins 1 and 2', 'no pin carries it'],
+    ['split-member', 'one group', 'double (m) hangs on two groups'],
+    ['unknown-facts', '+12 V 0 mA', '+12 V not known'],
+    ['guessed-data', 'published', 'guessed'],
+    ['missing-voltage', '\u221212 V arrives', 'nothing arrives'],
+    ['overload', '60 mA drawn, 60 mA rated', '60 mA drawn, 59.9 mA rated; 0.1 mA too much'],
+    ['low-headroom', 'just as much as allowed', '0.08 mA too much'],
+    ['board-overload', 'just as much as allowed', '0.1 mA too much'],
+    ['contact-overload', 'just as much as allowed', '0.05 mA too much'],
+    ['low-voltage', '0.001 mV to spare', '0.001 mV too much'],
+    ['ground-shift', '0.0001 mV to spare', '0.0001 mV too much'],
+  ])('%s is told by an inset', (id, good, bad) => {
+    const { examples } = catalogue[id] ?? expect.fail(id);
+    const seen = [examples.good(), examples.bad()].map((layout) => examplePicture(id, layout).inset?.seen);
+    expect(seen[0]).toContain(good);
+    expect(seen[0]).not.toContain(bad);
+    expect(seen[1]).toContain(bad);
+  });
 
   test('links of the guide lead to pages and commands that there are', () => {
     for (const { action, see = [] } of GUIDE) {

@@ -2,11 +2,13 @@ import type { Note } from '../checks/check.ts';
 import { checkTake } from '../checks/run.ts';
 import { type Box, boardBox, layOutForPaper, moduleBox } from '../drawing/sheet.ts';
 import type { Layout, Take } from '../layout/layout.ts';
+import { drawingOf } from '../sheet/drawing.ts';
+import { markup } from '../sheet/markup.ts';
+import { at, SVG_FONT } from '../sheet/svg.ts';
 import { deriveTake } from '../wiring/derive.ts';
 import type { WholeTake } from '../wiring/whole-take.ts';
-import { drawingOf } from './drawing.ts';
-import { markup } from './markup.ts';
-import { at, SVG_FONT } from './svg.ts';
+import type { Inset } from './inset.ts';
+import { insetFor } from './insets.ts';
 
 /** An example of a check as the help shows it. */
 export interface ExamplePicture {
@@ -16,20 +18,27 @@ export interface ExamplePicture {
   readonly seen: string;
   /** What the check itself says of it; none of a good one. */
   readonly notes: readonly Note[];
+  /** What the drawing cannot show: figures, facts, pins. */
+  readonly inset?: Inset;
 }
 
-const DEEP: readonly string[] = ['too-deep', 'over-board'];
+const DEEP: readonly string[] = ['too-deep', 'over-board', 'no-clearance'];
 
 /** Narrower cuts would draw a module larger than life. */
 const LEAST_WIDTH_MM = 120;
 const AROUND_MM = 9;
+const EDGE_MM = 4;
+
+/** The frame in which the help shows a drawing, lower with an inset, and how high letters are there. */
+const FRAME_PX = { wide: 390, high: 300, withInset: 240 };
+const LETTERS_PX = 11;
 
 /** What of the case matters: its modules, and boards that a ribbon is seated on. */
-function cutOf(take: WholeTake, isSection: boolean): Pick<Box, 'left' | 'right'> {
+function cutOf(take: WholeTake, isSection: boolean, hasBoards: boolean): Pick<Box, 'left' | 'right'> {
   const look = { panels: !isSection, depthScale: isSection ? 1 : 0 };
   const sheet = layOutForPaper(take, 'rear', look);
   const used = take.places.boards.filter(
-    ({ headers }) => isSection || headers.some((header) => take.wiring.seatedOn.has(header)),
+    ({ headers }) => hasBoards || headers.some((header) => take.wiring.seatedOn.has(header)),
   );
   const boxes = [
     ...take.places.modules.map((module) => moduleBox(sheet, module)),
@@ -59,14 +68,18 @@ export function examplePicture(check: string, layout: Layout): ExamplePicture {
   const take = deriveTake(layout.kit, layout.takes[0] as Take);
   const isSection = DEEP.includes(check);
   const drawing = drawingOf(take, isSection ? 'section' : 'rear');
-  const { left, right } = cutOf(take, isSection);
+  const { left, right } = cutOf(take, isSection, check === 'over-board');
   const width = right - left;
-  const box = [left, drawing.topMm - 4, width, drawing.heightMm + 8].map(at).join(' ');
-  const letters = Math.max(3, width / 36);
+  const highMm = drawing.heightMm + 2 * EDGE_MM;
+  const box = [left, drawing.topMm - EDGE_MM, width, highMm].map(at).join(' ');
+  const inset = insetFor(check, take);
+  const frameHigh = inset ? FRAME_PX.withInset : FRAME_PX.high;
+  const letters = LETTERS_PX / Math.min(FRAME_PX.wide / width, frameHigh / highMm);
   const { text } =
-    markup`<svg xmlns="http://www.w3.org/2000/svg" viewBox="${box}" width="${at(width)}mm" height="${at(drawing.heightMm + 8)}mm" font-family="${SVG_FONT}">${drawing.body(letters)}</svg>`;
+    markup`<svg xmlns="http://www.w3.org/2000/svg" viewBox="${box}" width="${at(width)}mm" height="${at(highMm)}mm" font-family="${SVG_FONT}">${drawing.body(letters, false)}</svg>`;
   return {
     svg: text,
+    ...(inset && { inset }),
     seen: seenIn(take, isSection),
     notes: checkTake(take).filter((note) => note.check === check),
   };
