@@ -1,5 +1,4 @@
-import type { Action } from './action.ts';
-import { type KeyChoices, USUAL_KEYS } from './key-choices.ts';
+import { type KeyChoices, USUAL_KEYS, type WithKeys } from './key-choices.ts';
 import type { Shortcut } from './shortcut.ts';
 import { shortcutsOf } from './shortcuts-of.ts';
 
@@ -23,9 +22,12 @@ const fits = (press: KeyPress, { key, mod, shift, alt }: Shortcut): boolean =>
   (press.shiftKey === (shift === true) || isSign(key)) &&
   press.altKey === (alt === true);
 
-export const actionFor = (
-  actions: readonly Action[],
+/** Whether a press is one of the keys of something. */
+export const isKeyOf = (one: WithKeys, press: KeyPress, choices: KeyChoices): boolean =>
+  shortcutsOf(one, choices).some((shortcut) => fits(press, shortcut));
+
+export const actionFor = <T extends WithKeys>(
+  all: readonly T[],
   press: KeyPress,
   choices: KeyChoices = USUAL_KEYS,
-): Action | undefined =>
-  actions.find((action) => shortcutsOf(action, choices).some((shortcut) => fits(press, shortcut)));
+): T | undefined => all.find((one) => isKeyOf(one, press, choices));

@@ -2,11 +2,9 @@ import '../style/by-list.css';
 import { type KeyboardEvent, type RefObject, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import type { Edit } from '../../src/index.ts';
 import { start } from '../actions/action.ts';
-import { keysOf } from '../actions/keys-of.ts';
 import type { Editor } from '../editor.ts';
 import { useEditor, useSession } from '../hooks.ts';
 import { Icon } from '../panels/icon.tsx';
-import { isApple } from '../platform/keyboard.ts';
 import { isNarrow } from '../store/view.ts';
 import { type Choice, doAndTell, type Page } from './choice.ts';
 import { ChoiceForm } from './choice-form.tsx';
@@ -40,9 +38,9 @@ function useBeside(ref: RefObject<HTMLElement | null>, page: unknown): void {
  * Keys that do it without the menu, as printed. Single letters find things in the list, so that only keys that type
  * nothing are told.
  */
-function keysFor({ keys, deed }: Choice): string | undefined {
-  const [shortcut] = deed.type === 'action' ? (deed.action.shortcuts ?? []) : [];
-  const printed = keys ?? (shortcut && keysOf(shortcut, isApple()));
+function useKeysFor({ keysOf, deed }: Choice): string | undefined {
+  const of = keysOf ?? (deed.type === 'action' ? deed.action : undefined);
+  const printed = useSession(({ printKeys }) => of && printKeys?.(of));
   return printed && printed.length > 1 ? printed : undefined;
 }
 
@@ -54,7 +52,7 @@ interface ItemProps {
 
 function ChoiceItem({ choice, onTake, onShow }: ItemProps) {
   const { label, words, off, deed } = choice;
-  const keys = keysFor(choice);
+  const keys = useKeysFor(choice);
   return (
     <button
       type="button"

@@ -1,5 +1,6 @@
 import type { Edit, Result } from '../../src/index.ts';
 import type { Action } from '../actions/action.ts';
+import type { WithKeys } from '../actions/key-choices.ts';
 import type { Moving } from '../canvas/model.ts';
 import type { Editor } from '../editor.ts';
 
@@ -42,8 +43,8 @@ export interface Choice {
   readonly words?: string;
   /** Heading that it stands under, with the others of the same one before and after it. */
   readonly under?: string;
-  /** As printed on keys. */
-  readonly keys?: string;
+  /** The command whose keys do it without the menu. */
+  readonly keysOf?: WithKeys;
   /** It goes on by arrow keys: nothing for a hand that has none. */
   readonly byKeys?: true;
   /** Why it cannot be done. */

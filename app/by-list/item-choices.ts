@@ -23,6 +23,7 @@ import {
 import type { Action } from '../actions/action.ts';
 import { duplicate } from '../actions/duplicate.ts';
 import { feedAllThatNeed } from '../actions/feed-all.ts';
+import { labelRibbon } from '../actions/label-ribbon.ts';
 import { lockRibbons } from '../actions/lock-ribbons.ts';
 import { bringToFront, sendToBack } from '../actions/order-ribbons.ts';
 import { pin } from '../actions/pin.ts';
@@ -80,7 +81,7 @@ function noteChoices(editor: Editor, tree: Tree, key: string): Choice[] {
 
 const rename = (label: string, value: string, edit: (text: string) => Edit): Choice => ({
   label: 'Label…',
-  keys: 'F2',
+  keysOf: labelRibbon,
   deed: {
     type: 'fields',
     fields: [{ name: 'label', label, value }],
@@ -504,7 +505,7 @@ function caseChoices(editor: Editor, { item }: Branch): Choice[] {
       ? [
           {
             label: 'Remove…',
-            keys: 'Del',
+            keysOf: remove,
             deed: { type: 'do', run: () => removeParts(editor, [removal]) },
           } as const,
         ]

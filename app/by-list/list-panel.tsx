@@ -15,8 +15,10 @@ import { createPortal } from 'react-dom';
 import { useStore } from 'zustand';
 import { layOutSheet } from '../../src/index.ts';
 import { perform, start } from '../actions/action.ts';
+import { labelRibbon } from '../actions/label-ribbon.ts';
 import { remove } from '../actions/remove.ts';
 import { removeParts } from '../actions/remove-part.ts';
+import { isKeyOf } from '../actions/shortcuts.ts';
 import { showList } from '../actions/show-list.ts';
 import { turn } from '../actions/turn.ts';
 import { selectionKey } from '../canvas/model.ts';
@@ -321,6 +323,7 @@ export function ListPanel() {
   /** Whether the key meant something to the list. */
   const press = (event: KeyboardEvent<HTMLElement>, branch: Branch): boolean => {
     const { key, shiftKey } = event;
+    const { keys: chosenKeys } = session.getState();
     if (keys.isCarrying()) return keys.press(event);
     if (event.ctrlKey || event.metaKey || event.altKey) {
       if (event.key === 'd') selectOnly(editor, branch);
@@ -331,8 +334,8 @@ export function ListPanel() {
       else openAt(branch);
     } else if (key === 'ContextMenu' || (key === 'F10' && shiftKey)) openAt(branch);
     else if (key === ' ' && typed.current.text === '') select(branch);
-    else if (key === 'Delete' || key === 'Backspace') removeItem(editor, tree, branch);
-    else if (key === 'F2') openAt(branch, undefined, 'Label…');
+    else if (key.length > 1 && isKeyOf(remove, event, chosenKeys)) removeItem(editor, tree, branch);
+    else if (key.length > 1 && isKeyOf(labelRibbon, event, chosenKeys)) openAt(branch, undefined, 'Label…');
     else if (key === 'Escape') {
       const { inHand, focus, connector: chosen, selection: selected } = session.getState();
       if (inHand !== null || focus !== null || chosen !== null || selected.size > 0) return false;

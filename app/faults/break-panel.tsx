@@ -1,6 +1,8 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Readings, WholeTake } from '../../src/index.ts';
+import { remove } from '../actions/remove.ts';
 import { useSession } from '../hooks.ts';
+import { PrintedKeys } from '../panels/printed-keys.tsx';
 import { type BreakPlace, breakThings } from './break-things.ts';
 import type { Breakage } from './breakage.ts';
 import type { FaultDeskStore } from './fault-desk.ts';
@@ -162,7 +164,7 @@ export function BreakPanel({ take, desk, broken, readings, onClear }: Props) {
             })}
           </ul>
           <button type="button" className="plain" onClick={onClear}>
-            Mend all <kbd>Del</kbd>
+            Mend all <PrintedKeys of={remove} />
           </button>
           {readings && <ReadingsList readings={readings} />}
         </div>

@@ -1,5 +1,7 @@
 import { useEffect, useMemo } from 'react';
 import { readingsWith, searchFault } from '../../src/index.ts';
+import { remove } from '../actions/remove.ts';
+import { isKeyOf } from '../actions/shortcuts.ts';
 import { useEditor } from '../hooks.ts';
 import { useKeysWhileOpen } from '../panels/use-keys-while-open.ts';
 import { reveal } from '../store/focus-note.ts';
@@ -83,7 +85,7 @@ export function FaultsPanel() {
       aria-label="Find a fault"
       tabIndex={-1}
       onKeyDown={(event) => {
-        const isClear = event.key === 'Delete' && !isTyping(event.target);
+        const isClear = isKeyOf(remove, event, editor.session.getState().keys) && !isTyping(event.target);
         if (event.key !== 'Escape' && !isClear) return;
         event.stopPropagation();
         if (isClear) clear();

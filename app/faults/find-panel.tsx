@@ -8,7 +8,9 @@ import {
   type Suspect,
   type WholeTake,
 } from '../../src/index.ts';
+import { remove } from '../actions/remove.ts';
 import { useSession } from '../hooks.ts';
+import { PrintedKeys } from '../panels/printed-keys.tsx';
 import { modulesIn } from '../store/selection.ts';
 import type { Answer, FaultDeskStore } from './fault-desk.ts';
 import { lineName, listWords, seenWords, suspectWords, testWords } from './fault-words.ts';
@@ -335,7 +337,7 @@ export function FindPanel({ take, desk, symptoms, answers, search, onClear }: Pr
       </div>
       {symptoms.length > 0 ? (
         <button type="button" className="plain" onClick={onClear}>
-          Begin again <kbd>Del</kbd>
+          Begin again <PrintedKeys of={remove} />
         </button>
       ) : (
         <p className="aside">

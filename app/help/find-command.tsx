@@ -12,6 +12,7 @@ import { isApple } from '../platform/keyboard.ts';
 import { HELP_PAGES } from './help-pages.ts';
 import { OTHER_WORDS } from './other-words.ts';
 import { type Findable, rank } from './rank.ts';
+import { whyNot } from './why-not.ts';
 
 interface Entry extends Findable {
   readonly sort: string;
@@ -31,7 +32,7 @@ function recentOf({ platform }: Editor): readonly string[] {
 }
 
 function commandOf(editor: Editor, action: Action): Entry {
-  const { words, needs } = OTHER_WORDS[action.id] ?? {};
+  const words = OTHER_WORDS[action.id];
   const [shortcut] = shortcutsOf(action, editor.session.getState().keys);
   return {
     id: action.id,
@@ -39,7 +40,7 @@ function commandOf(editor: Editor, action: Action): Entry {
     sort: 'Command',
     ...(words && { words }),
     keys: shortcut && keysOf(shortcut, isApple()),
-    off: action.enabled(editor) ? undefined : (needs ?? 'not now'),
+    off: whyNot(editor, action),
     run: () => start(editor, action),
   };
 }

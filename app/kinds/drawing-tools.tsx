@@ -1,4 +1,9 @@
 import type { Side } from '../../src/index.ts';
+import { duplicate } from '../actions/duplicate.ts';
+import type { WithKeys } from '../actions/key-choices.ts';
+import { remove } from '../actions/remove.ts';
+import { undo } from '../actions/undo.ts';
+import { useSession } from '../hooks.ts';
 import { Icon } from '../panels/icon.tsx';
 import type { HeaderHand } from './use-header-hand.ts';
 
@@ -19,25 +24,28 @@ interface Props {
 
 interface ToolProps {
   readonly label: string;
-  /** A key that does the same on the drawing. */
-  readonly keys?: string;
+  /** The command whose keys do the same on the drawing. */
+  readonly of?: WithKeys;
   readonly icon: Parameters<typeof Icon>[0]['name'];
   readonly enabled: boolean;
   readonly onUse: () => void;
 }
 
-const Tool = ({ label, keys, icon, enabled, onUse }: ToolProps) => (
-  <button
-    type="button"
-    className="quiet icon"
-    aria-label={label}
-    title={keys ? `${label} (${keys})` : label}
-    aria-disabled={!enabled}
-    onClick={() => enabled && onUse()}
-  >
-    <Icon name={icon} />
-  </button>
-);
+function Tool({ label, of, icon, enabled, onUse }: ToolProps) {
+  const keys = useSession(({ printKeys }) => of && printKeys?.(of));
+  return (
+    <button
+      type="button"
+      className="quiet icon"
+      aria-label={label}
+      title={keys ? `${label} (${keys} on the drawing)` : label}
+      aria-disabled={!enabled}
+      onClick={() => enabled && onUse()}
+    >
+      <Icon name={icon} />
+    </button>
+  );
+}
 
 /** Over the drawing: the side that is looked at, what is done with headers, and how large it is drawn. */
 export function DrawingTools({
@@ -70,21 +78,21 @@ export function DrawingTools({
       </button>
       <Tool
         label="Duplicate the header"
-        keys="Ctrl+D"
+        of={duplicate}
         icon="duplicate"
         enabled={hasChosen}
         onUse={() => hasChosen && hand.duplicate(chosen)}
       />
       <Tool
         label="Remove the header"
-        keys="Delete"
+        of={remove}
         icon="remove"
         enabled={hasChosen}
         onUse={() => hasChosen && hand.remove(chosen)}
       />
       <Tool
         label="Take back the last step with headers"
-        keys="Ctrl+Z on the drawing"
+        of={undo}
         icon="undo"
         enabled={canGoBack}
         onUse={hand.stepBack}

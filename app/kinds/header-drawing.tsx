@@ -15,6 +15,11 @@ import {
   type Side,
   snapHeader,
 } from '../../src/index.ts';
+import { duplicate } from '../actions/duplicate.ts';
+import { remove } from '../actions/remove.ts';
+import { isKeyOf } from '../actions/shortcuts.ts';
+import { undo } from '../actions/undo.ts';
+import { useSession } from '../hooks.ts';
 import { figure } from '../panels/figures.ts';
 import { type Frame, frameOf } from './drawing-frame.ts';
 import { placeWords } from './edge-words.ts';
@@ -176,6 +181,7 @@ export function HeaderDrawing({
   under,
   over,
 }: Props) {
+  const keys = useSession((session) => session.keys);
   const [room, box] = useBox();
   const drawing = useFingers();
   const [guides, setGuides] = useState<readonly Guide[]>([]);
@@ -231,14 +237,13 @@ export function HeaderDrawing({
     const { ctrlKey, metaKey } = event;
     const mod = ctrlKey || metaKey;
     const to = mod ? undefined : nudged(place, side, event);
-    const small = event.key.toLowerCase();
     if (event.key === 'Escape' && drag.current?.isMoving) onPointerCancel();
     else if (to) {
       hand.begin();
       hand.move(key, to);
-    } else if (event.key === 'Delete' || event.key === 'Backspace') hand.remove(key);
-    else if (mod && small === 'd') hand.duplicate(key);
-    else if (mod && small === 'z') hand.stepBack();
+    } else if (isKeyOf(remove, event, keys)) hand.remove(key);
+    else if (isKeyOf(duplicate, event, keys)) hand.duplicate(key);
+    else if (isKeyOf(undo, event, keys)) hand.stepBack();
     else if (event.key === 'Enter' || event.key === ' ') hand.choose(key);
     else return;
     event.preventDefault();

@@ -1,8 +1,10 @@
 import { type ReactNode, useState } from 'react';
 import { GND, type Power } from '../../src/index.ts';
+import { toggleHeat } from '../actions/toggle-heat.ts';
 import { useEditor, useSession } from '../hooks.ts';
 import { figure } from '../panels/figures.ts';
 import { Icon } from '../panels/icon.tsx';
+import { PrintedKeys } from '../panels/printed-keys.tsx';
 import { FactMark } from './fact-mark.tsx';
 import { HeatScale } from './heat-scale.tsx';
 import { LineChoice } from './line-choice.tsx';
@@ -109,7 +111,7 @@ export function Arrivals({ power }: { readonly power: Power }) {
           {heat !== null && <Icon name="tick" />}
         </i>
         Heat map on the drawing
-        <kbd>Shift+V</kbd>
+        <PrintedKeys of={toggleHeat} />
       </button>
       {heat !== null && <HeatScale line={line} />}
       {rows.length === 0 ? (

@@ -1,4 +1,5 @@
 import { start } from '../actions/action.ts';
+import { heldKeys } from '../actions/held-keys.ts';
 import { actions } from '../actions/index.ts';
 import { keysOf } from '../actions/keys-of.ts';
 import { actionFor } from '../actions/shortcuts.ts';
@@ -41,7 +42,9 @@ function listenToWindow(editor: Editor, list: HTMLElement, toolbox: Toolbox): ()
         toolbox.cancel();
         return;
       }
-      if (!event.ctrlKey && !event.metaKey && !event.altKey && toolbox.press(key.toLowerCase())) {
+      const { keys } = editor.session.getState();
+      const held = actionFor(heldKeys, event, keys);
+      if (held && toolbox.press(held.id)) {
         event.preventDefault();
         return;
       }
@@ -50,7 +53,7 @@ function listenToWindow(editor: Editor, list: HTMLElement, toolbox: Toolbox): ()
         toolbox.holdSheet(true);
         return;
       }
-      const action = actionFor(actions, event, editor.session.getState().keys);
+      const action = actionFor(actions, event, keys);
       if (!action || action.byClipboard || (action.keysOnStageOnly && !isOnStage(target))) return;
       event.preventDefault();
       start(editor, action, event.repeat);

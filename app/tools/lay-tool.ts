@@ -15,6 +15,7 @@ import {
   shortestLead,
   whyNotOn,
 } from '../../src/index.ts';
+import { nextConnector, turnStripe } from '../actions/held-keys.ts';
 import { layingOverlay, reachOverlay } from '../canvas/draw/laying.ts';
 import { type Moving, selectionKey } from '../canvas/model.ts';
 import { type Editor, shownAnalysis, shownTake } from '../editor.ts';
@@ -57,11 +58,18 @@ interface Outcome {
 export interface LayTool extends Tool {
   hover(pointer: Pointer): void;
   leave(): void;
-  /** Whether a key means something while a ribbon is held. */
+  /** Whether a key, by its id, means something while a ribbon is held. */
   press(key: string): boolean;
 }
 
-const KEYS = 'S turns the stripe · C next connector · Esc drops';
+/** What keys do while a ribbon is drawn, by the keys as they are now. */
+function keyWords({ session }: Editor): string {
+  const { printKeys } = session.getState();
+  const [turn, next] = [turnStripe, nextConnector].map((held) => printKeys?.(held));
+  return [turn && `${turn} turns the stripe`, next && `${next} next connector`, 'Esc drops']
+    .filter(Boolean)
+    .join(' · ');
+}
 
 const isLong = ({ connectors }: RibbonKind): boolean => connectors.length > 2;
 
@@ -320,7 +328,8 @@ export function layTool(
     const { title, lines, laying } = outcome;
     const { side } = session.getState();
     const moving = gestures.get();
-    const keys = state.at === 'holding' && laying?.facts.flat && pointer.kind === 'mouse' ? KEYS : '';
+    const keys =
+      state.at === 'holding' && laying?.facts.flat && pointer.kind === 'mouse' ? keyWords(editor) : '';
     const lean = state.at === 'holding' && pointer.x < state.held.from.x ? -1 : 1;
     const words = () => ({
       title,
@@ -459,8 +468,9 @@ export function layTool(
     press(key) {
       if (state.at !== 'holding' || !outcome?.laying?.facts.flat) return false;
       const { held } = state;
-      if (key === 's') change({ ...held, drawn: true, turned: !held.turned });
-      else if (key === 'c') change({ ...held, drawn: true, skip: nextSkip(held, outcome.laying) });
+      if (key === turnStripe.id) change({ ...held, drawn: true, turned: !held.turned });
+      else if (key === nextConnector.id)
+        change({ ...held, drawn: true, skip: nextSkip(held, outcome.laying) });
       else return false;
       return true;
     },

@@ -1,17 +1,25 @@
 import { describe, expect, test } from 'vitest';
+import { always } from '../../app/actions/action.ts';
+import { heldKeys, turnStripe } from '../../app/actions/held-keys.ts';
 import { actions } from '../../app/actions/index.ts';
 import { USUAL_KEYS } from '../../app/actions/key-choices.ts';
+import { idsOf } from '../../app/actions/selected.ts';
 import { actionFor } from '../../app/actions/shortcuts.ts';
 import { shortcutsOf, soundKeys } from '../../app/actions/shortcuts-of.ts';
-import { shortcutFrom, whyNotKey, withKey } from '../../app/help/change-keys.ts';
+import { shownTake } from '../../app/editor.ts';
+import { shortcutFrom, whyNotKey, whyNotUsual, withKey } from '../../app/help/change-keys.ts';
 import { GLOSSARY } from '../../app/help/glossary.ts';
 import { GUIDE } from '../../app/help/guide.ts';
 import { HELP_PAGES } from '../../app/help/help-pages.ts';
+import { allKeyed, KEY_GROUPS } from '../../app/help/key-list.ts';
 import { OTHER_WORDS } from '../../app/help/other-words.ts';
 import { rank } from '../../app/help/rank.ts';
+import { WHY_NOT, whyNot } from '../../app/help/why-not.ts';
+import { selectionOf } from '../../app/store/selection.ts';
 import { createSessionStore } from '../../app/store/session-store.ts';
 import { checks } from '../../src/checks/index.ts';
 import { catalogue, examplePicture } from '../../src/help.ts';
+import { Driver } from './driver.ts';
 
 const pageIds = HELP_PAGES.map(({ id }) => id);
 const actionIds = actions.map(({ id }) => id);
@@ -92,18 +100,58 @@ describe('finding a command', () => {
   test('other words are for actions that there are', () => {
     for (const id of Object.keys(OTHER_WORDS)) expect(actionIds).toContain(id);
   });
+
+  test('every command that may be off has a reason, and no other has', () => {
+    const mayBeOff = actions.filter(({ enabled, isVariant }) => enabled !== always && !isVariant);
+    expect(Object.keys(WHY_NOT).sort()).toEqual(mayBeOff.map(({ id }) => id).sort());
+  });
+
+  test('the reason is that of the moment', () => {
+    const { editor } = new Driver();
+    const reason = (id: string) => whyNot(editor, actions.find((one) => one.id === id) ?? expect.fail(id));
+    expect(reason('undo')).toBe('Nothing to undo');
+    expect(reason('turn')).toBeUndefined();
+    expect(reason('swap')).toBe('Select two modules first');
+    const modules = shownTake(editor).modules.slice(0, 3);
+    editor.session.setState({ selection: selectionOf('module', idsOf(modules)) });
+    expect(reason('swap')).toBe('Select no more than two modules');
+    expect(reason('copy')).toBeUndefined();
+  });
 });
 
 describe('keys of my own', () => {
-  const turn = actions.find(({ id }) => id === 'turn') ?? expect.fail('no turn');
-  const why = (press: Partial<KeyboardEvent>, choices = USUAL_KEYS) =>
+  const all = allKeyed(new Driver().editor);
+  const why = (press: Partial<KeyboardEvent>, choices = USUAL_KEYS, id = 'turn') =>
     whyNotKey({
-      actions,
-      action: turn,
+      of: all.find((one) => one.id === id) ?? expect.fail(id),
+      all,
       wanted: shortcutFrom({ ...bare, key: '', ...press }) ?? expect.fail('no key'),
       choices,
-      labelOf: ({ id }) => id,
+      apple: false,
     });
+
+  test('are listed by what they are for, each once', () => {
+    const listed = KEY_GROUPS.flatMap(([, ids]) => ids);
+    const named = [...actions.filter(({ isVariant }) => !isVariant), ...heldKeys].map(({ id }) => id);
+    expect([...listed].sort()).toEqual(named.sort());
+  });
+
+  test('of a ribbon that is drawn are told apart from commands that rest meanwhile', () => {
+    expect(why({ key: 'v' }, USUAL_KEYS, turnStripe.id)).toBeUndefined();
+    expect(why({ key: 'c' }, USUAL_KEYS, turnStripe.id)).toContain('next connector');
+    expect(why({ key: 'f' }, USUAL_KEYS, turnStripe.id)).toContain('already does this');
+    expect(actionFor(heldKeys, { ...bare, key: 'q' }, withKey(USUAL_KEYS, turnStripe.id, { key: 'q' }))).toBe(
+      turnStripe,
+    );
+    expect(actionFor(heldKeys, { ...bare, key: 's' }, { own: {}, noLetters: true })).toBeUndefined();
+  });
+
+  test('usual keys that another has taken since do not come back by themselves', () => {
+    const given = withKey(withKey(USUAL_KEYS, 'show-help', { key: 'q' }), 'turn', { key: 'F1' });
+    const of = all.find(({ id }) => id === 'show-help') ?? expect.fail('no help');
+    expect(whyNotUsual({ of, all, choices: given, apple: false })).toContain('F1 already does this');
+    expect(whyNotUsual({ of, all, choices: withKey(given, 'turn'), apple: false })).toBeUndefined();
+  });
 
   test('take the place of the usual one', () => {
     const keys = withKey(USUAL_KEYS, 'turn', { key: 'q' });
@@ -114,7 +162,7 @@ describe('keys of my own', () => {
 
   test('are refused where another command, the page or the browser has them', () => {
     expect(why({ key: 'q' })).toBeUndefined();
-    expect(why({ key: 'z', ctrlKey: true })).toContain('undo');
+    expect(why({ key: 'z', ctrlKey: true })).toContain('Undo');
     expect(why({ key: 'w', ctrlKey: true })).toContain('browser');
     expect(why({ key: 'Tab' })).toContain('cannot be changed');
     expect(why({ key: 'q' }, { own: {}, noLetters: true })).toContain('turned off');
@@ -124,7 +172,7 @@ describe('keys of my own', () => {
   // WCAG 2.2, 2.1.4: a key of one character without a modifier can be turned off.
   test('no character alone starts anything once they are turned off', () => {
     const off = { own: {}, noLetters: true };
-    const left = actions.flatMap((action) => shortcutsOf(action, off));
+    const left = [...actions, ...heldKeys].flatMap((one) => shortcutsOf(one, off));
     expect(left.filter(({ key, mod, alt }) => key.length === 1 && !mod && !alt)).toEqual([]);
     expect(actionFor(actions, { ...bare, key: 'z', ctrlKey: true }, off)?.id).toBe('undo');
   });

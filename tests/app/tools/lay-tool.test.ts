@@ -120,9 +120,9 @@ describe('a flat ribbon from the stock', () => {
     const { driver, on, draw } = hand('shore-7');
     draw(on('boulder-1', 'shore'), off(on('jetty-a', 'shore'), 0, 3));
     expect(shown(driver)).toEqual([['0 boulder-1', '2 cobble-2', '3 cobble-1', '4 jetty-a']]);
-    expect(driver.toolbox.press('c')).toBe(true);
+    expect(driver.toolbox.press('held-next-connector')).toBe(true);
     expect(shown(driver)).toEqual([['1 boulder-1', '3 cobble-2', '4 cobble-1', '5 jetty-a']]);
-    expect(driver.toolbox.press('s')).toBe(true);
+    expect(driver.toolbox.press('held-turn-stripe')).toBe(true);
     expect(hint(driver)?.words().title).toContain('stripe up');
     expect(said(driver)).toContain('stripe against pin 1 on 4 connectors');
     expect(driver.toolbox.press('q')).toBe(false);
