@@ -2,10 +2,12 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { useModal } from '../hand-over/use-modal.ts';
 import { useEditor } from '../hooks.ts';
 import { Icon } from '../panels/icon.tsx';
+import { browserHistory } from '../platform/history.ts';
 import { CheckPage } from './check-page.tsx';
 import { GlossaryPage } from './glossary-page.tsx';
 import { GuidePage } from './guide-page.tsx';
 import { GROUPS, HELP_PAGES, type HelpPage } from './help-pages.ts';
+import { depthOf } from './help-steps.ts';
 import { KeysPage } from './keys-page.tsx';
 import { rank } from './rank.ts';
 
@@ -60,21 +62,12 @@ function Body({ page, go }: Go & { readonly page: HelpPage | undefined }) {
 /** The help: its contents, or one page. Escape leads back to where it was opened. */
 export function HelpDesk({ page }: { readonly page: string }) {
   const { session } = useEditor();
-  const [before, setBefore] = useState<readonly string[]>([]);
   const ref = useModal(page === 'contents' ? 'input' : 'h2');
   const title = useRef<HTMLHeadingElement>(null);
   const shown = HELP_PAGES.find(({ id }) => id === page);
   const close = () => session.setState({ help: null });
-  const show = (id: string) => session.setState({ help: id });
-  const go = (id: string) => {
-    if (id === page) return;
-    setBefore([...before, page]);
-    show(id);
-  };
-  const back = () => {
-    show(before.at(-1) ?? 'contents');
-    setBefore(before.slice(0, -1));
-  };
+  const go = (id: string) => session.setState({ help: id });
+  const hasBefore = depthOf(browserHistory) > 1;
   // biome-ignore lint/correctness/useExhaustiveDependencies: another page starts at its top, with its name read
   useEffect(() => {
     ref.current?.querySelector('.help-body')?.scrollTo(0, 0);
@@ -91,9 +84,14 @@ export function HelpDesk({ page }: { readonly page: string }) {
       }}
     >
       <header>
+        {hasBefore && (
+          <button type="button" className="plain" onClick={() => browserHistory.go(-1)}>
+            Back
+          </button>
+        )}
         {shown && (
-          <button type="button" className="plain" onClick={back}>
-            {before.length > 0 ? 'Back' : 'Contents'}
+          <button type="button" className="plain" onClick={() => go('contents')}>
+            Contents
           </button>
         )}
         <h2 id="help-title" ref={title} tabIndex={-1}>
