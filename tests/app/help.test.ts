@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { always } from '../../app/actions/action.ts';
 import { heldKeys, turnStripe } from '../../app/actions/held-keys.ts';
@@ -70,10 +71,57 @@ describe('the help', () => {
     }
   });
 
+  test('each picture of the guide is there in light and dark, and no other', () => {
+    const named = GUIDE.flatMap(({ picture }) => (picture ? [picture.name] : []));
+    const files = readdirSync(new URL('../../app/help/pictures/', import.meta.url));
+    expect(files.sort()).toEqual(named.flatMap((name) => [`${name}-dark.webp`, `${name}-light.webp`]).sort());
+  });
+
   test('words stand in their order, each once', () => {
     const words = GLOSSARY.map(({ word }) => word.toLowerCase());
     expect(words).toEqual([...new Set(words)].sort((a, b) => a.localeCompare(b)));
   });
+});
+
+describe('words of the trade', () => {
+  const pages = Object.entries(catalogue).map(([id, { about, examples }]) => {
+    const { notes } = examplePicture(id, examples.bad());
+    const own = [about.title, about.why, ...notes.map(({ remedy }) => remedy)];
+    return { id, own, shown: notes.flatMap(({ headline, detail }) => [headline, detail]) };
+  });
+  const stemOf = (word: string) =>
+    word
+      .replace(/ies$/, 'y')
+      .replace(/(s|ed|ing)$/, '')
+      .replace(/e$/, '');
+  const glossed = new Set(GLOSSARY.flatMap(({ word }) => word.toLowerCase().split(' ').map(stemOf)));
+  const plain = readFileSync(new URL('../fixtures/plain-words.txt', import.meta.url), 'utf8').split(/\s+/);
+
+  test('each is used in a check, the guide or a command', () => {
+    const labels = allKeyed(new Driver().editor).map(({ label }) => label);
+    const used = [
+      ...pages.flatMap(({ own, shown }) => [...own, ...shown]),
+      ...GUIDE.flatMap(({ title, text }) => [title, text]),
+      ...labels,
+    ].join(' ');
+    const idle = GLOSSARY.filter(
+      ({ word }) => !new RegExp(`(?<!\\p{L})${word}(s|es|ed|ing)?(?!\\p{L})`, 'iu').test(used),
+    );
+    expect(idle.map(({ word }) => word)).toEqual([]);
+  });
+
+  // A new word of the trade is explained in the glossary; a plain one is added to the list.
+  test.each(pages.map(({ id, own }) => [id, own] as const))(
+    '%s uses no word that is not explained',
+    (_, own) => {
+      const words =
+        own
+          .join(' ')
+          .toLowerCase()
+          .match(/\p{L}[\p{L}-]+/gu) ?? [];
+      expect(words.filter((word) => !glossed.has(stemOf(word)) && !plain.includes(word))).toEqual([]);
+    },
+  );
 });
 
 describe('finding a command', () => {
