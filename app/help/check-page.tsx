@@ -24,8 +24,6 @@ function Picture({ svg, seen, ...look }: Inset & { readonly className?: string }
 function Shown({ head, picture: { svg, seen, notes, inset } }: ShownProps) {
   return (
     <figure>
-      <Picture svg={svg} seen={seen} className={inset ? 'drawn low' : 'drawn'} />
-      {inset && <Picture {...inset} />}
       <figcaption>
         <b>{head}</b>
         {notes.length === 0 ? (
@@ -38,6 +36,8 @@ function Shown({ head, picture: { svg, seen, notes, inset } }: ShownProps) {
           ))
         )}
       </figcaption>
+      <Picture svg={svg} seen={seen} className={inset ? 'drawn low' : 'drawn'} />
+      {inset && <Picture {...inset} />}
     </figure>
   );
 }

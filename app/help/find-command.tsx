@@ -74,6 +74,7 @@ function entriesOf(editor: Editor): Entry[] {
         id: `help:${id}`,
         label,
         sort: 'Help',
+        isLater: true,
         run: () => session.setState({ help: id }),
       }),
     ),

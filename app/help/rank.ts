@@ -4,6 +4,8 @@ export interface Findable {
   readonly label: string;
   /** Other words for it. */
   readonly words?: string;
+  /** What fits as well comes before it. */
+  readonly isLater?: true;
 }
 
 const plain = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
@@ -39,7 +41,12 @@ export function rank<T extends Findable>(all: readonly T[], typed: string, recen
     .map((one, i) => {
       const [label, others] = [plain(one.label), plain(one.words ?? '')];
       const fits = words.map((word) => howWell(word, label, others));
-      return { one, i, worst: Math.max(0, ...fits), sum: fits.reduce((sum, each) => sum + each, 0) };
+      return {
+        one,
+        i,
+        worst: Math.max(0, ...fits),
+        sum: fits.reduce((sum, each) => sum + each, one.isLater ? 1.5 : 0),
+      };
     })
     .filter(({ worst }) => worst < WORST)
     .sort((a, b) => a.sum - b.sum || age(a.one) - age(b.one) || a.i - b.i)

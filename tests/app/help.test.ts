@@ -149,6 +149,12 @@ describe('finding a command', () => {
     for (const id of Object.keys(OTHER_WORDS)) expect(actionIds).toContain(id);
   });
 
+  test('commands before pages of the help that fit as well', () => {
+    const page = { id: 'page', label: 'Ribbon', isLater: true } as const;
+    expect(rank([page, ...all], 'ribbon', []).map(({ id }) => id)).toEqual(['ribbon', 'page']);
+    expect(rank([page, ...all], 'turn', []).map(({ id }) => id)).not.toContain('page');
+  });
+
   test('every command that may be off has a reason, and no other has', () => {
     const mayBeOff = actions.filter(({ enabled, isVariant }) => enabled !== always && !isVariant);
     expect(Object.keys(WHY_NOT).sort()).toEqual(mayBeOff.map(({ id }) => id).sort());
