@@ -69,7 +69,7 @@ const longJetty = (page: Page): Promise<void> => page.getByText('One long jetty'
 /** One for each step of the guide that a picture helps, by the name that it bears there. */
 export const guideShots: readonly GuideShot[] = [
   { name: 'case', at: MARGIN, show: (page) => byKey(page, 'c', '.case-panel') },
-  { name: 'stock', at: [12, 12], show: (page) => byKey(page, 's', 'dialog') },
+  { name: 'stock', at: [12, 12], show: (page) => byKey(page, 's', 'dialog :text("Harbour")') },
   { name: 'place', at: [10, 365], show: placeAnother },
   { name: 'join', at: [420, 48], show: layAgain },
   {

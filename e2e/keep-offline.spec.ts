@@ -87,6 +87,11 @@ test('with the server down and the browser started cold, program and layout are 
   await again.keyboard.press('Escape');
   await again.getByRole('button', { name: 'My layouts' }).click();
   await expect(again.getByRole('button', { name: 'Open Kept through the night' })).toBeVisible();
+  await again.keyboard.press('Escape');
+  await again.keyboard.press('F1');
+  await again.getByRole('button', { name: 'From a box of modules' }).click();
+  const picture = again.getByRole('dialog').getByRole('img').first();
+  await expect.poll(() => picture.evaluate((img: HTMLImageElement) => img.naturalWidth)).toBe(680);
   await second.close();
 });
 

@@ -36,8 +36,10 @@ function Shown({ head, picture: { svg, seen, notes, inset } }: ShownProps) {
           ))
         )}
       </figcaption>
-      <Picture svg={svg} seen={seen} className={inset ? 'drawn low' : 'drawn'} />
-      {inset && <Picture {...inset} />}
+      <div>
+        <Picture svg={svg} seen={seen} className={inset ? 'drawn low' : 'drawn'} />
+        {inset && <Picture {...inset} />}
+      </div>
     </figure>
   );
 }

@@ -33,6 +33,7 @@ function recentOf({ platform }: Editor): readonly string[] {
 
 function commandOf(editor: Editor, action: Action): Entry {
   const words = OTHER_WORDS[action.id];
+  const off = whyNot(editor, action);
   const [shortcut] = shortcutsOf(action, editor.session.getState().keys);
   return {
     id: action.id,
@@ -40,7 +41,7 @@ function commandOf(editor: Editor, action: Action): Entry {
     sort: 'Command',
     ...(words && { words }),
     keys: shortcut && keysOf(shortcut, isApple()),
-    off: whyNot(editor, action),
+    ...(off && { off, isLater: true as const }),
     run: () => start(editor, action),
   };
 }

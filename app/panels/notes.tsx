@@ -3,6 +3,7 @@ import { useAnalysis, useEditor, useSession, useTake } from '../hooks.ts';
 import type { ListedNote } from '../store/note-list.ts';
 import { sheetNow, viewportNow } from '../store/view.ts';
 import { toggled } from '../tools/pick.ts';
+import { FirstSteps } from './first-steps.tsx';
 import { Icon } from './icon.tsx';
 import { NoteCard } from './note-card.tsx';
 import { useNoteList } from './use-notes.ts';
@@ -95,13 +96,7 @@ export function Notes({ besideRows }: { readonly besideRows: boolean }) {
   const left = list.length - reminders.length - pressing.length;
   return (
     <section className={pressing.length > MOST_IN_FULL ? 'notes many' : 'notes'} aria-label="Notes">
-      {isEmpty && (
-        <p className="hint">
-          {hasKinds
-            ? 'Drag a module from the stock onto the rails, or tap it and then a place.'
-            : 'Shape the case, then put your own kinds of modules in stock.'}
-        </p>
-      )}
+      {isEmpty && <FirstSteps hasKinds={hasKinds} />}
       {besideRows ? <NotesByRow notes={pressing} /> : <Cards notes={pressing} />}
       {left > 0 && <p className="more">and {left} more, after these</p>}
       <Fold

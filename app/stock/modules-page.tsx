@@ -212,7 +212,9 @@ export function ModulesPage() {
           ))}
           {kinds.length === 0 && (
             <li className="none">
-              {kit.modules.length === 0 ? 'No modules in stock yet.' : 'No such kind.'}
+              {kit.modules.length === 0
+                ? 'No modules in stock yet. Enter one with New kind…, or many at once with From a table.'
+                : 'No such kind.'}
             </li>
           )}
         </ul>
