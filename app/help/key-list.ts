@@ -14,7 +14,7 @@ export interface Keyed extends WithKeys {
   readonly byClipboard?: true;
 }
 
-export const keyedOf = (editor: Editor, action: Action): Keyed => ({
+const keyedOf = (editor: Editor, action: Action): Keyed => ({
   ...action,
   label: action.label(editor),
 });

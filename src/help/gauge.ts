@@ -42,7 +42,7 @@ function glassOf(total: number, limit: number): Span {
 }
 
 /** As few decimals as tell two figures apart, three at least of a small one. */
-export function apart(a: number, b: number): readonly [string, string] {
+function apart(a: number, b: number): readonly [string, string] {
   for (let decimals = 0; decimals < 7; decimals++) {
     const words = [figure(a, decimals), figure(b, decimals)] as const;
     const isRough = Math.abs(Number(a.toFixed(decimals)) - a) > Math.abs(a) * 0.005;

@@ -105,7 +105,13 @@ export function drawingOf(take: WholeTake, view: View, from = 0, to = take.place
     heightMm: bottom - topMm,
     topMm,
     body: (lettersMm, isTitled = true) => {
-      const pen: Pen = { sheet, take, size: lettersMm, isTitled, prefix: from === 0 ? view : `${view}-${from + 1}` };
+      const pen: Pen = {
+        sheet,
+        take,
+        size: lettersMm,
+        isTitled,
+        prefix: from === 0 ? view : `${view}-${from + 1}`,
+      };
       return view === 'front' ? frontBody(pen) : view === 'rear' ? rearBody(pen) : sectionBody(pen);
     },
   };
