@@ -1,18 +1,25 @@
 import { harnessStates, powerOf, takeInCase } from '../../src/index.ts';
+import { type IslandDraw, type PowerStep, powerSteps } from '../../src/sheet.ts';
 import { markInCase } from '../actions/mark-in-case.ts';
 import { showChange } from '../actions/show-change.ts';
 import { useAnalysis, useLayout, useSession, useTake } from '../hooks.ts';
 import { ActionButton } from '../panels/action-button.tsx';
 import '../style/case.css';
 import '../style/as-built.css';
+import { figure, voltageName } from '../panels/figures.ts';
 import { TextField } from '../panels/text-field.tsx';
 import { useKeysWhileOpen } from '../panels/use-keys-while-open.ts';
 import { AdoptList } from './adopt-list.tsx';
 import { HarnessList } from './harness-list.tsx';
-import { type PowerStep, powerSteps } from './power-steps.ts';
 import { Readings } from './readings.tsx';
 import { Tick } from './tick.tsx';
 import { useBench } from './use-bench.ts';
+
+/** What a meter in an island's leads should show. */
+function drawWords({ byVoltage, unknown }: IslandDraw): string {
+  const drawn = byVoltage.map(({ voltage, ma }) => `${voltageName(voltage)} ${figure(ma, 0)} mA`).join(', ');
+  return `Through its leads: ${drawn}${unknown.length > 0 ? ', and what is not known' : ''}.`;
+}
 
 function StepItem({ step }: { readonly step: PowerStep }) {
   const { take, perform, mark } = useBench();
@@ -27,7 +34,8 @@ function StepItem({ step }: { readonly step: PowerStep }) {
         onChange={(isDone) => perform({ type: 'tick-step', take, step: step.key, done: isDone, ...mark() })}
       >
         <b>{step.title}</b>
-        <span className="says">{step.says}</span>
+        <span className="says">{step.looks.join(' ')}</span>
+        {step.draw && <span className="says">{drawWords(step.draw)}</span>}
       </Tick>
       {step.places.length > 0 && (
         <details open={done === undefined && step.places.length < 3}>
