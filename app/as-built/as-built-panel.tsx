@@ -7,8 +7,8 @@ import { ActionButton } from '../panels/action-button.tsx';
 import '../style/case.css';
 import '../style/as-built.css';
 import { figure, voltageName } from '../panels/figures.ts';
+import { FoldPanel } from '../panels/fold-panel.tsx';
 import { TextField } from '../panels/text-field.tsx';
-import { useKeysWhileOpen } from '../panels/use-keys-while-open.ts';
 import { AdoptList } from './adopt-list.tsx';
 import { HarnessList } from './harness-list.tsx';
 import { Readings } from './readings.tsx';
@@ -75,34 +75,13 @@ export function AsBuiltPanel() {
   const { derived } = useAnalysis();
   const take = useTake();
   const benchName = useSession((session) => session.benchName);
-  const { ref, giveBack } = useKeysWhileOpen();
   const states = harnessStates(derived);
   const steps = powerSteps(powerOf(derived));
   const tested = states.filter(({ state }) => state === 'tested').length;
   const isDone = new Set((take.built?.doneSteps ?? []).map(({ step }) => step));
   const done = steps.filter(({ key }) => isDone.has(key)).length;
-  const close = (): void => {
-    giveBack();
-    editor.session.setState({ fold: null });
-  };
   return (
-    <section
-      ref={ref}
-      className="case-panel as-built"
-      aria-label="As built"
-      tabIndex={-1}
-      onKeyDown={(event) => {
-        if (event.key !== 'Escape') return;
-        event.stopPropagation();
-        close();
-      }}
-    >
-      <div className="case-head top">
-        <h2>As built</h2>
-        <button type="button" className="plain" onClick={close}>
-          Done
-        </button>
-      </div>
+    <FoldPanel title="As built" name="as-built">
       <p className="how-far" role="status">
         {tested} of {states.length} harnesses tested · {done} of {steps.length} steps of powering up
       </p>
@@ -135,6 +114,6 @@ export function AsBuiltPanel() {
         Switch off and unplug before a connector is touched, and wait. Extra-low voltage only, at headers,
         with a probe that bridges no pins. What is expected are estimates from nominal values.
       </p>
-    </section>
+    </FoldPanel>
   );
 }
