@@ -44,7 +44,7 @@ export function Dialog(props: Props) {
       }}
     >
       {title !== undefined && (
-        <header>
+        <div className="dialog-head">
           <h2 id={`${name}-title`}>{title}</h2>
           {beside}
           {closes && (
@@ -58,7 +58,7 @@ export function Dialog(props: Props) {
               <Icon name="close" />
             </button>
           )}
-        </header>
+        </div>
       )}
       {children}
     </dialog>
