@@ -41,8 +41,8 @@ export async function appMount(browser: Browser, origin: string, modules: number
   await browser.startTracing(page, { categories: CATEGORIES });
   await page.keyboard.press(']');
   await page
-    .getByRole('option', { name: /^Jetty.*0,/ })
-    .first()
+    .getByRole('option')
+    .nth(modules - 1)
     .waitFor({ state: 'attached' });
   await sleep(REST_MS);
   const mount = mainThreadOf((await browser.stopTracing()).toString());
