@@ -17,7 +17,9 @@ import { useBench } from './use-bench.ts';
 
 /** What a meter in an island's leads should show. */
 function drawWords({ byVoltage, unknown }: IslandDraw): string {
-  const drawn = byVoltage.map(({ voltage, ma }) => `${voltageName(voltage)} ${figure(ma, 0)} mA`).join(', ');
+  const each = byVoltage.map(({ voltage, ma }) => `${voltageName(voltage)} ${figure(ma, 0)} mA`);
+  // A figure stays with its voltage and its unit.
+  const drawn = each.map((words) => words.replaceAll(' ', '\u00a0')).join(', ');
   return `Through its leads: ${drawn}${unknown.length > 0 ? ', and what is not known' : ''}.`;
 }
 
