@@ -174,10 +174,20 @@ test.describe('by finger', () => {
     expect(box.x).toBeGreaterThanOrEqual(0);
     expect(box.x + box.width).toBeLessThanOrEqual(390);
     expect(box.y).toBeGreaterThanOrEqual(0);
-    const isUnder =
-      end.y >= box.y && end.y <= box.y + box.height && end.x >= box.x && end.x <= box.x + box.width;
-    expect(isUnder).toBe(false);
+    const isUnder = ({ x, y, width, height }: { x: number; y: number; width: number; height: number }) =>
+      end.y >= y && end.y <= y + height && end.x >= x && end.x <= x + width;
+    expect(isUnder(box)).toBe(false);
+    // What the finger hides is shown beside it, larger: many colours, and not the empty bench.
+    const loupe = page.locator('.loupe');
+    await expect(loupe).toBeVisible();
+    expect(isUnder((await loupe.boundingBox()) ?? box)).toBe(false);
+    const colours = await loupe.evaluate((canvas: HTMLCanvasElement) => {
+      const { data } = canvas.getContext('2d')?.getImageData(0, 0, canvas.width, canvas.height) ?? {};
+      return new Set(new Uint32Array(data?.buffer ?? new ArrayBuffer(0))).size;
+    });
+    expect(colours).toBeGreaterThan(50);
     await touch.up();
+    await expect(loupe).toBeHidden();
     await expect(card(page)).toBeHidden();
     await expect(page.getByRole('button', { name: /^Undo lay a ribbon/ })).toBeEnabled();
   });

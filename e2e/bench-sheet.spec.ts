@@ -31,7 +31,7 @@ async function print(page: Page, html: string, path: string): Promise<number> {
 /** Everything on the pages whose content is larger than it is itself, but for what CSS cuts on purpose. */
 const overflowing = (page: Page): Promise<string[]> =>
   page.evaluate(() =>
-    [...document.querySelectorAll('.body, td, th, .body h2, .gig p, .label > div, footer')]
+    [...document.querySelectorAll('.body, td, th, .body h2, .gig p, .labels, .label > div, footer')]
       .filter((box) => box.scrollHeight > box.clientHeight + 1 || box.scrollWidth > box.clientWidth + 1)
       .map((box) => `${box.closest('.page')?.getAttribute('data-page')}: ${box.textContent?.slice(0, 40)}`),
   );

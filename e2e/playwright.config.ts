@@ -8,6 +8,9 @@ process.env[CHOICE] = browser;
 export default defineConfig({
   testDir: '.',
   outputDir: '../.out/e2e',
+  snapshotPathTemplate: '{testDir}/golden/{arg}{ext}',
+  // A picture that is missing is a fault; they are taken by `npm run golden` alone.
+  updateSnapshots: 'none',
   fullyParallel: true,
   workers: 2,
   forbidOnly: process.env.CI === 'true',

@@ -6,5 +6,7 @@ export { drawingFile, FILE_SCALE } from './sheet/drawing-file.ts';
 export { PAGE_NAMES } from './sheet/page-names.ts';
 export { partsListOf } from './sheet/parts.ts';
 export { partsCsv } from './sheet/parts-csv.ts';
+export { type ExpectedAt, type PowerPlace, type PowerStep, powerSteps } from './sheet/power-steps.ts';
+export { type IslandDraw, voltsAllowed } from './sheet/power-up.ts';
 export { harnessRevision } from './sheet/revision.ts';
 export { type Paper, SHEET_PAGE_IDS, type SheetPageId } from './sheet/sheet-page.ts';

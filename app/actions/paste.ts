@@ -15,9 +15,11 @@ const document = () => import('../../src/document.ts');
  * one is given; offers the layout of a link. Anything else changes nothing, and a line says so.
  */
 export async function pasteText(editor: Editor, text: string, at: Point | null): Promise<void> {
+  const isHolding = (): boolean => editor.gestures.store.getState().running;
+  if (isHolding()) return;
   if (looksLikeLink(text)) return openLinkText(editor, text);
   const { openClip } = await document();
-  if (editor.gestures.store.getState().running) return;
+  if (isHolding()) return;
   const opened = openClip(text);
   if (!opened.ok) {
     const { error } = opened;

@@ -1,18 +1,27 @@
 import { harnessStates, powerOf, takeInCase } from '../../src/index.ts';
+import { type IslandDraw, type PowerStep, powerSteps } from '../../src/sheet.ts';
 import { markInCase } from '../actions/mark-in-case.ts';
 import { showChange } from '../actions/show-change.ts';
 import { useAnalysis, useLayout, useSession, useTake } from '../hooks.ts';
 import { ActionButton } from '../panels/action-button.tsx';
 import '../style/case.css';
 import '../style/as-built.css';
+import { figure, voltageName } from '../panels/figures.ts';
+import { FoldPanel } from '../panels/fold-panel.tsx';
 import { TextField } from '../panels/text-field.tsx';
-import { useKeysWhileOpen } from '../panels/use-keys-while-open.ts';
 import { AdoptList } from './adopt-list.tsx';
 import { HarnessList } from './harness-list.tsx';
-import { type PowerStep, powerSteps } from './power-steps.ts';
 import { Readings } from './readings.tsx';
 import { Tick } from './tick.tsx';
 import { useBench } from './use-bench.ts';
+
+/** What a meter in an island's leads should show. */
+function drawWords({ byVoltage, unknown }: IslandDraw): string {
+  const each = byVoltage.map(({ voltage, ma }) => `${voltageName(voltage)} ${figure(ma, 0)} mA`);
+  // A figure stays with its voltage and its unit.
+  const drawn = each.map((words) => words.replaceAll(' ', '\u00a0')).join(', ');
+  return `Through its leads: ${drawn}${unknown.length > 0 ? ', and what is not known' : ''}.`;
+}
 
 function StepItem({ step }: { readonly step: PowerStep }) {
   const { take, perform, mark } = useBench();
@@ -27,7 +36,8 @@ function StepItem({ step }: { readonly step: PowerStep }) {
         onChange={(isDone) => perform({ type: 'tick-step', take, step: step.key, done: isDone, ...mark() })}
       >
         <b>{step.title}</b>
-        <span className="says">{step.says}</span>
+        <span className="says">{step.looks.join(' ')}</span>
+        {step.draw && <span className="says">{drawWords(step.draw)}</span>}
       </Tick>
       {step.places.length > 0 && (
         <details open={done === undefined && step.places.length < 3}>
@@ -67,34 +77,13 @@ export function AsBuiltPanel() {
   const { derived } = useAnalysis();
   const take = useTake();
   const benchName = useSession((session) => session.benchName);
-  const { ref, giveBack } = useKeysWhileOpen();
   const states = harnessStates(derived);
   const steps = powerSteps(powerOf(derived));
   const tested = states.filter(({ state }) => state === 'tested').length;
   const isDone = new Set((take.built?.doneSteps ?? []).map(({ step }) => step));
   const done = steps.filter(({ key }) => isDone.has(key)).length;
-  const close = (): void => {
-    giveBack();
-    editor.session.setState({ fold: null });
-  };
   return (
-    <section
-      ref={ref}
-      className="case-panel as-built"
-      aria-label="As built"
-      tabIndex={-1}
-      onKeyDown={(event) => {
-        if (event.key !== 'Escape') return;
-        event.stopPropagation();
-        close();
-      }}
-    >
-      <div className="case-head top">
-        <h2>As built</h2>
-        <button type="button" className="plain" onClick={close}>
-          Done
-        </button>
-      </div>
+    <FoldPanel title="As built" name="as-built">
       <p className="how-far" role="status">
         {tested} of {states.length} harnesses tested · {done} of {steps.length} steps of powering up
       </p>
@@ -127,6 +116,6 @@ export function AsBuiltPanel() {
         Switch off and unplug before a connector is touched, and wait. Extra-low voltage only, at headers,
         with a probe that bridges no pins. What is expected are estimates from nominal values.
       </p>
-    </section>
+    </FoldPanel>
   );
 }

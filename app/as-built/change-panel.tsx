@@ -5,7 +5,7 @@ import { useAnalysis, useLayout, useTake } from '../hooks.ts';
 import '../style/case.css';
 import '../style/as-built.css';
 import { ActionButton } from '../panels/action-button.tsx';
-import { useKeysWhileOpen } from '../panels/use-keys-while-open.ts';
+import { FoldPanel } from '../panels/fold-panel.tsx';
 import { Tick } from './tick.tsx';
 import { useBench } from './use-bench.ts';
 
@@ -60,31 +60,9 @@ function Steps() {
 
 /** The way from what is in the case to the take shown, step by step. */
 export function ChangePanel() {
-  const { editor } = useBench();
-  const { ref, giveBack } = useKeysWhileOpen();
-  const close = (): void => {
-    giveBack();
-    editor.session.setState({ fold: null });
-  };
   return (
-    <section
-      ref={ref}
-      className="case-panel as-built"
-      aria-label="Change sheet"
-      tabIndex={-1}
-      onKeyDown={(event) => {
-        if (event.key !== 'Escape') return;
-        event.stopPropagation();
-        close();
-      }}
-    >
-      <div className="case-head top">
-        <h2>Change sheet</h2>
-        <button type="button" className="plain" onClick={close}>
-          Done
-        </button>
-      </div>
+    <FoldPanel title="Change sheet" name="as-built">
       <Steps />
-    </section>
+    </FoldPanel>
   );
 }

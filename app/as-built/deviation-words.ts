@@ -1,11 +1,9 @@
+import { voltsAllowed } from '../../src/sheet.ts';
 import { figure } from '../panels/figures.ts';
 
 /** What currents may be off before it is said: 5 %, and no less than a meter's last figure. Common practice, no source. */
 const MA_SHARE = 0.05;
 const MA_LEAST = 2;
-
-/** What voltages may be off: 2 % of 12 V and more, 3 % of less. Common practice, no source. */
-const voltsAllowed = (nominal: number): number => Math.abs(nominal) * (Math.abs(nominal) >= 12 ? 0.02 : 0.03);
 
 const AS_EXPECTED = 'as expected';
 

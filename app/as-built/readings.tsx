@@ -1,13 +1,13 @@
 import type { MeterReading } from '../../src/index.ts';
+import type { ExpectedAt, PowerPlace } from '../../src/sheet.ts';
 import { parseMeasure } from '../panels/case/parse-measure.ts';
 import { figure, voltageName } from '../panels/figures.ts';
 import { TextField } from '../panels/text-field.tsx';
 import { currentWords, isAsExpected, voltageWords } from './deviation-words.ts';
-import type { Expected, Place } from './power-steps.ts';
 import { useBench } from './use-bench.ts';
 
 interface FieldProps {
-  readonly place: Place;
+  readonly place: PowerPlace;
   readonly line: string;
   readonly quantity: 'ma' | 'volts';
   readonly value: number | undefined;
@@ -49,7 +49,7 @@ function ReadingField({ place, line, quantity, value, expected }: FieldProps) {
   );
 }
 
-function deviation({ ma, volts, nominal }: Expected, quantity: 'ma' | 'volts', measured: number): string {
+function deviation({ ma, volts, nominal }: ExpectedAt, quantity: 'ma' | 'volts', measured: number): string {
   if (quantity === 'ma') return currentWords(measured, ma);
   return volts === undefined ? 'was not expected here' : voltageWords(measured, volts, nominal);
 }
@@ -59,8 +59,8 @@ function Line({
   expected,
   reading,
 }: {
-  readonly place: Place;
-  readonly expected: Expected;
+  readonly place: PowerPlace;
+  readonly expected: ExpectedAt;
   readonly reading: MeterReading | undefined;
 }) {
   const asked = (quantity: 'ma' | 'volts'): boolean =>
@@ -99,7 +99,7 @@ export function Readings({
   place,
   readings,
 }: {
-  readonly place: Place;
+  readonly place: PowerPlace;
   readonly readings: readonly MeterReading[];
 }) {
   return (

@@ -15,9 +15,8 @@ import {
   VIEWS,
   type View,
 } from '../../src/sheet.ts';
-import { useModal } from '../hand-over/use-modal.ts';
 import { useAnalysis, useEditor, useLayout, useTake } from '../hooks.ts';
-import { Icon } from '../panels/icon.tsx';
+import { Dialog } from '../panels/dialog.tsx';
 import { download } from '../platform/download.ts';
 import { fileNameOf } from '../platform/file-name.ts';
 import { pictureOf } from '../platform/picture-of.ts';
@@ -40,7 +39,6 @@ export function BenchSheetDesk() {
   const [barText, setBarText] = useState('100');
   const [everyPiece, setEveryPiece] = useState(false);
   const [said, setSaid] = useState('');
-  const ref = useModal('.do');
   const frame = useRef<HTMLDivElement>(null);
   const bar = barOf(barText);
   const barMm = bar.ok ? bar.value : undefined;
@@ -100,21 +98,7 @@ export function BenchSheetDesk() {
   };
 
   return (
-    <dialog
-      ref={ref}
-      className="bench-sheet"
-      aria-labelledby="bench-sheet-title"
-      onCancel={(event) => {
-        event.preventDefault();
-        close();
-      }}
-    >
-      <div className="head">
-        <h2 id="bench-sheet-title">Bench sheet of {take.name}</h2>
-        <button type="button" className="quiet icon" aria-label="Close" title="Close (Esc)" onClick={close}>
-          <Icon name="close" />
-        </button>
-      </div>
+    <Dialog name="bench-sheet" title={`Bench sheet of ${take.name}`} first=".do" onClose={close}>
       <div className="body">
         <div className="sheet-choices">
           <p className="deeds">
@@ -221,6 +205,6 @@ export function BenchSheetDesk() {
           )}
         </div>
       </div>
-    </dialog>
+    </Dialog>
   );
 }

@@ -208,7 +208,8 @@ export function ListPanel() {
   const before = useRef<Element | null>(null);
   const typed = useRef(NOTHING_TYPED);
   const [first, setFirst] = useState(0);
-  const [rowPx] = useState(() => (isCoarse() ? 44 : 28));
+  const text = useSession(({ stage }) => stage.text);
+  const rowPx = (isCoarse() ? 44 : 28) * text;
   const keys = listKeysOf(editor);
 
   const here = standingIn(tree, state);

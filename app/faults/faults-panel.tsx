@@ -1,9 +1,9 @@
-import { useEffect, useMemo } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import { readingsWith, searchFault } from '../../src/index.ts';
 import { remove } from '../actions/remove.ts';
 import { isKeyOf } from '../actions/shortcuts.ts';
 import { useEditor } from '../hooks.ts';
-import { useKeysWhileOpen } from '../panels/use-keys-while-open.ts';
+import { FoldPanel } from '../panels/fold-panel.tsx';
 import { reveal } from '../store/focus-note.ts';
 import { sheetNow } from '../store/view.ts';
 import '../style/case.css';
@@ -25,7 +25,7 @@ const isTyping = (target: EventTarget): boolean => target instanceof HTMLInputEl
 /** What follows from something broken, and the search for what is broken. The layout stays as it is. */
 export function FaultsPanel() {
   const editor = useEditor();
-  const { ref, giveBack } = useKeysWhileOpen();
+  const ref = useRef<HTMLElement>(null);
   const { desk, take, way, broken, symptoms, answers } = useFaultDesk();
   const readings = useMemo(
     () =>
@@ -70,34 +70,21 @@ export function FaultsPanel() {
     if (spot) reveal(editor, spot);
   }, [editor, take, last, next]);
 
-  const close = (): void => {
-    giveBack();
-    editor.session.setState({ fold: null });
-  };
   const clear = (): void => {
     ref.current?.focus({ preventScroll: true });
     desk.setState(way === 'break' ? { broken: [] } : NOTHING_SEEN);
   };
   return (
-    <section
+    <FoldPanel
+      title="Find a fault"
+      name="faults"
       ref={ref}
-      className="case-panel faults"
-      aria-label="Find a fault"
-      tabIndex={-1}
-      onKeyDown={(event) => {
-        const isClear = isKeyOf(remove, event, editor.session.getState().keys) && !isTyping(event.target);
-        if (event.key !== 'Escape' && !isClear) return;
-        event.stopPropagation();
-        if (isClear) clear();
-        else close();
+      onKey={(event) => {
+        if (!isKeyOf(remove, event, editor.session.getState().keys) || isTyping(event.target)) return false;
+        clear();
+        return true;
       }}
     >
-      <div className="case-head top">
-        <h2>Find a fault</h2>
-        <button type="button" className="plain" onClick={close}>
-          Done
-        </button>
-      </div>
       <div className="fault-ways">
         {WAYS.map(({ way: each, label }) => (
           <button
@@ -122,6 +109,6 @@ export function FaultsPanel() {
           onClear={clear}
         />
       )}
-    </section>
+    </FoldPanel>
   );
 }

@@ -2,10 +2,9 @@ import '../style/hand-over.css';
 import { lazy, type RefObject, Suspense, useMemo, useRef, useState } from 'react';
 import { describeLinkFailure, type LeftOut, leaveOut, linkOf } from '../../src/share.ts';
 import { useEditor, useLayout } from '../hooks.ts';
-import { Icon } from '../panels/icon.tsx';
+import { Dialog } from '../panels/dialog.tsx';
 import { pageAddress } from '../platform/address.ts';
 import { lengthWords, noQrWords } from './length-words.ts';
-import { useModal } from './use-modal.ts';
 
 const QrCode = lazy(async () => ({ default: (await import('./qr-code.tsx')).QrCode }));
 
@@ -21,7 +20,6 @@ export function HandOver() {
   const layout = useLayout((present) => present);
   const [leftOut, setLeftOut] = useState<LeftOut>({});
   const [said, setSaid] = useState('');
-  const ref = useModal('.do');
   const field = useRef<HTMLTextAreaElement>(null);
   const handed = useMemo(() => leaveOut(layout, leftOut), [layout, leftOut]);
   const link = useMemo(() => linkOf(handed, pageAddress()), [handed]);
@@ -41,21 +39,13 @@ export function HandOver() {
   };
 
   return (
-    <dialog
-      ref={ref}
-      className={noQr === undefined ? 'hand-over' : 'hand-over slim'}
-      aria-labelledby="hand-over-title"
-      onCancel={(event) => {
-        event.preventDefault();
-        close();
-      }}
+    <Dialog
+      name="hand-over"
+      state={noQr === undefined ? undefined : 'slim'}
+      title={`Hand over ${layout.title || 'this layout'}`}
+      first=".do"
+      onClose={close}
     >
-      <header>
-        <h2 id="hand-over-title">Hand over {layout.title || 'this layout'}</h2>
-        <button type="button" className="quiet icon" aria-label="Close" title="Close (Esc)" onClick={close}>
-          <Icon name="close" />
-        </button>
-      </header>
       <div className="body">
         <div className="ways">
           <fieldset>
@@ -95,7 +85,7 @@ export function HandOver() {
         </div>
         {link.ok && noQr === undefined && <Code link={link.value} />}
       </div>
-    </dialog>
+    </Dialog>
   );
 }
 

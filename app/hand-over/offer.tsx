@@ -5,13 +5,13 @@ import { checkTake, deriveTake, type Layout, type Level, verdictOf } from '../..
 import { answerOffer } from '../actions/open-link.ts';
 import { useEditor, useLayout } from '../hooks.ts';
 import { counted } from '../kinds/loss.ts';
+import { Dialog } from '../panels/dialog.tsx';
 import { LevelMark } from '../panels/icon.tsx';
 import type { Offered } from '../store/session.ts';
 import { Differences } from './differences.tsx';
 import { findKin, type Kin } from './find-kin.ts';
 import { SmallDrawing } from './small-drawing.tsx';
 import { takeOver } from './take-over-deed.ts';
-import { useModal } from './use-modal.ts';
 
 const plural = (count: number, one: string, many = `${one}s`): string =>
   `${count} ${count === 1 ? one : many}`;
@@ -48,7 +48,6 @@ function verdictsOf({ kit, takes }: Layout): readonly TakeVerdict[] {
 export function Offer({ layout, by }: Offered) {
   const isHere = by === 'here';
   const editor = useEditor();
-  const ref = useModal();
   const kin = useKin(layout);
   const verdicts = useMemo(() => verdictsOf(layout), [layout]);
   const [said, setSaid] = useState('');
@@ -65,18 +64,7 @@ export function Offer({ layout, by }: Offered) {
   const [first] = layout.takes;
 
   return (
-    <dialog
-      ref={ref}
-      className="hand-over offer"
-      aria-labelledby="offer-title"
-      onCancel={(event) => {
-        event.preventDefault();
-        answer(false);
-      }}
-    >
-      <header>
-        <h2 id="offer-title">{HEADINGS[by]}</h2>
-      </header>
+    <Dialog name="hand-over" state="offer" title={HEADINGS[by]} closes={false} onClose={() => answer(false)}>
       <div className="body">
         <div className="ways">
           <p className="name">{layout.title || 'Without a title'}</p>
@@ -118,7 +106,7 @@ export function Offer({ layout, by }: Offered) {
           </button>
         )}
       </footer>
-    </dialog>
+    </Dialog>
   );
 }
 

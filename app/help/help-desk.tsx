@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
-import { useModal } from '../hand-over/use-modal.ts';
 import { useEditor } from '../hooks.ts';
 import { Icon } from '../panels/icon.tsx';
+import { useModal } from '../panels/use-modal.ts';
 import { browserHistory } from '../platform/history.ts';
 import { CheckPage } from './check-page.tsx';
 import { GlossaryPage } from './glossary-page.tsx';

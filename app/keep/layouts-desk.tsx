@@ -6,9 +6,8 @@ import { type Action, start } from '../actions/action.ts';
 import { newLayout } from '../actions/new-layout.ts';
 import { openDemo } from '../actions/open-demo.ts';
 import { openFile } from '../actions/open-file.ts';
-import { useModal } from '../hand-over/use-modal.ts';
 import { useEditor, useLayout, useSession } from '../hooks.ts';
-import { Icon } from '../panels/icon.tsx';
+import { Dialog } from '../panels/dialog.tsx';
 import {
   deleteOne,
   duplicateOne,
@@ -47,7 +46,7 @@ export function LayoutsDesk() {
   const [said, setSaid] = useState('');
   const [deleted, setDeleted] = useState<KeptLayout | null>(null);
   const [side, setSide] = useState(session.getState().side);
-  const ref = useModal();
+  const ref = useRef<HTMLDialogElement>(null);
   const undoRef = useRef<HTMLButtonElement>(null);
   /** Id of the one whose picture takes the keys once it is there; empty: the one on the screen. */
   const wanted = useRef<string | null>('');
@@ -69,7 +68,7 @@ export function LayoutsDesk() {
       ref.current?.querySelector<HTMLElement>(`${card} .open`) ?? ref.current?.querySelector('.open');
     if (open instanceof HTMLElement) open.focus();
     wanted.current = null;
-  }, [kept, ref]);
+  }, [kept]);
   useEffect(() => {
     if (deleted) undoRef.current?.focus();
   }, [deleted]);
@@ -114,23 +113,10 @@ export function LayoutsDesk() {
   };
 
   return (
-    <dialog
-      ref={ref}
-      className="layouts-desk"
-      aria-labelledby="layouts-desk-title"
-      onCancel={(event) => {
-        event.preventDefault();
-        close();
-      }}
-      onKeyDown={(event) => {
-        // In a field Escape takes back what was typed, no more.
-        if (event.key === 'Escape' && event.target instanceof HTMLInputElement) event.preventDefault();
-        event.stopPropagation();
-        step(event);
-      }}
-    >
-      <header>
-        <h2 id="layouts-desk-title">My layouts</h2>
+    <Dialog
+      name="layouts-desk"
+      title="My layouts"
+      beside={
         <fieldset className="sides">
           <legend className="unseen">Pictures show</legend>
           {(['front', 'rear'] as const).map((one) => (
@@ -139,10 +125,16 @@ export function LayoutsDesk() {
             </button>
           ))}
         </fieldset>
-        <button type="button" className="quiet icon" aria-label="Close" onClick={close}>
-          <Icon name="close" />
-        </button>
-      </header>
+      }
+      ref={ref}
+      onKeyDown={(event) => {
+        // In a field Escape takes back what was typed, no more.
+        if (event.key === 'Escape' && event.target instanceof HTMLInputElement) event.preventDefault();
+        event.stopPropagation();
+        step(event);
+      }}
+      onClose={close}
+    >
       <div className="layouts-deeds">
         <button type="button" className="do" onClick={() => leaveTo(newLayout)}>
           New empty case
@@ -196,6 +188,6 @@ export function LayoutsDesk() {
         In a private window they are gone when it is closed. Save what matters as a file. A file of all
         layouts is brought back like any other: nothing here is overwritten by it.
       </p>
-    </dialog>
+    </Dialog>
   );
 }

@@ -1,8 +1,7 @@
 import '../style/states-desk.css';
 import { useEffect, useState } from 'react';
-import { useModal } from '../hand-over/use-modal.ts';
 import { useEditor, useLayout } from '../hooks.ts';
-import { Icon } from '../panels/icon.tsx';
+import { Dialog } from '../panels/dialog.tsx';
 import type { EarlierState } from '../store/keep.ts';
 import { bringBackState } from './bring-back-state.ts';
 import { openKept } from './open-kept.ts';
@@ -38,7 +37,6 @@ export function StatesDesk({
 }) {
   const editor = useEditor();
   const { session, keep, platform } = editor;
-  const ref = useModal();
   const present = useLayout((layout) => layout);
   const [states, setStates] = useState<readonly Told[] | null>(null);
   const [said, setSaid] = useState('');
@@ -77,22 +75,12 @@ export function StatesDesk({
   };
 
   return (
-    <dialog
-      ref={ref}
-      className="states-desk"
-      aria-labelledby="states-desk-title"
-      onCancel={(event) => {
-        event.preventDefault();
-        close();
-      }}
+    <Dialog
+      name="states-desk"
+      title={`Earlier states of “${title}”`}
       onKeyDown={(event) => event.stopPropagation()}
+      onClose={close}
     >
-      <header>
-        <h2 id="states-desk-title">Earlier states of “{title}”</h2>
-        <button type="button" className="quiet icon" aria-label="Close" title="Close (Esc)" onClick={close}>
-          <Icon name="close" />
-        </button>
-      </header>
       <p className="aside">
         What it was before each stretch of work on it, the last 20 at most, kept on this device. The browser
         may clear them like the layouts themselves; when room is short they go first.
@@ -129,6 +117,6 @@ export function StatesDesk({
           was before is kept here.
         </p>
       )}
-    </dialog>
+    </Dialog>
   );
 }

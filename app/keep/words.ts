@@ -30,7 +30,8 @@ export function keepingWords(keeping: Keeping): string {
 
 /** Where there is little room. */
 export const SHORT: Readonly<Partial<Record<Keeping['is'], string>>> = {
-  untouched: 'Unchanged',
+  // There is no room to say that there is nothing to say.
+  untouched: '',
   saved: 'Saved here',
 };
 

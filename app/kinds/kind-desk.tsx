@@ -1,8 +1,8 @@
 import '../style/kind-desk.css';
 import { useEffect } from 'react';
 import { moduleKindIn, ribbonKindIn } from '../actions/kinds.ts';
-import { useModal } from '../hand-over/use-modal.ts';
 import { useEditor, useLayout } from '../hooks.ts';
+import { Dialog } from '../panels/dialog.tsx';
 import type { KindDesk as Desk } from '../store/session.ts';
 import { ModuleForm } from './module-form.tsx';
 import { RibbonForm } from './ribbon-form.tsx';
@@ -18,7 +18,6 @@ export function KindDesk({ desk }: { readonly desk: Desk }) {
   const { session } = useEditor();
   const kit = useLayout((layout) => layout.kit);
   // The tile for new kinds has the keys where the one that was changed is gone.
-  const ref = useModal(undefined, '.new-kind');
   const module = moduleKindIn(kit, desk);
   const ribbon = ribbonKindIn(kit, desk);
   const isGone = desk.kind !== null && !module && !ribbon;
@@ -30,20 +29,18 @@ export function KindDesk({ desk }: { readonly desk: Desk }) {
   const before = module ?? ribbon;
   const title = before ? `Change ${before.name}` : NEW_WORDS[desk.sort];
   return (
-    <dialog
-      ref={ref}
-      className={desk.full ? 'kind-desk full' : 'kind-desk'}
-      aria-label={title}
-      onCancel={(event) => {
-        event.preventDefault();
-        close();
-      }}
+    <Dialog
+      name="kind-desk"
+      state={desk.full ? 'full' : undefined}
+      label={title}
+      fallback=".new-kind"
+      onClose={close}
     >
       {desk.sort === 'module' ? (
         <ModuleForm title={title} desk={desk} before={module} />
       ) : (
         <RibbonForm title={title} sort={desk.sort} before={ribbon} />
       )}
-    </dialog>
+    </Dialog>
   );
 }

@@ -1,8 +1,7 @@
 import '../style/licences.css';
 import { useEffect, useState } from 'react';
-import { useModal } from '../hand-over/use-modal.ts';
 import { useEditor } from '../hooks.ts';
-import { Icon } from '../panels/icon.tsx';
+import { Dialog } from '../panels/dialog.tsx';
 import type { Licence } from './licence.ts';
 
 async function read(): Promise<readonly Licence[] | null> {
@@ -17,27 +16,12 @@ async function read(): Promise<readonly Licence[] | null> {
 /** Whose work is in the program: each package that is in it, with its terms. */
 export function LicencesDesk() {
   const { session } = useEditor();
-  const ref = useModal();
   /** `undefined`: not read yet. */
   const [all, setAll] = useState<readonly Licence[] | null>();
   useEffect(() => void read().then(setAll), []);
   const close = (): void => session.setState({ showsLicences: false });
   return (
-    <dialog
-      ref={ref}
-      className="licences"
-      aria-labelledby="licences-title"
-      onCancel={(event) => {
-        event.preventDefault();
-        close();
-      }}
-    >
-      <header>
-        <h2 id="licences-title">Licences</h2>
-        <button type="button" className="quiet icon" aria-label="Close" title="Close (Esc)" onClick={close}>
-          <Icon name="close" />
-        </button>
-      </header>
+    <Dialog name="licences" title="Licences" onClose={close}>
       <p className="aside">
         The program, and the work of others that is in it. It asks for nothing but its own files, and sends
         nothing anywhere.
@@ -55,6 +39,6 @@ export function LicencesDesk() {
           </li>
         ))}
       </ul>
-    </dialog>
+    </Dialog>
   );
 }

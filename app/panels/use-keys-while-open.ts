@@ -1,15 +1,16 @@
-import { useEffect, useRef } from 'react';
+import { type RefObject, useEffect, useRef } from 'react';
 import { useEditor } from '../hooks.ts';
 
 /** Takes the keys when it opens, and gives them back to where they were. A form that was asked for since has them first. */
-export function useKeysWhileOpen() {
+export function useKeysWhileOpen(given?: RefObject<HTMLElement | null>) {
   const { session } = useEditor();
-  const ref = useRef<HTMLElement>(null);
+  const own = useRef<HTMLElement>(null);
+  const ref = given ?? own;
   const before = useRef<Element | null>(null);
   useEffect(() => {
     before.current = document.activeElement;
     if (session.getState().kindDesk === null) ref.current?.focus({ preventScroll: true });
-  }, [session]);
+  }, [session, ref]);
   const giveBack = (): void => {
     const { current } = before;
     const isThere = current instanceof HTMLElement && current.isConnected && current !== document.body;

@@ -41,8 +41,8 @@ function arrivalOf(power: PartPower, module: PlacedModule, line: string): Arriva
   if (line === GND) return { mv: groundMv, groundMv, allowedMv: limits.groundShiftMv };
   const voltage = kit.voltages.get(line);
   const mv = voltage && power.lossMv(module, voltage);
-  if (!voltage || mv === undefined) return undefined;
-  const volts = voltage.volts - (Math.sign(voltage.volts) * mv) / 1000;
+  const volts = voltage && power.voltsAt(module, voltage);
+  if (!voltage || mv === undefined || volts === undefined) return undefined;
   return { volts, mv, groundMv, allowedMv: dropMvOf(voltage) };
 }
 

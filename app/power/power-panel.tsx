@@ -1,9 +1,9 @@
 import { powerOf } from '../../src/index.ts';
-import { useAnalysis, useEditor } from '../hooks.ts';
+import { useAnalysis } from '../hooks.ts';
 import '../style/case.css';
 import '../style/power.css';
 import { figure, voltageName } from '../panels/figures.ts';
-import { useKeysWhileOpen } from '../panels/use-keys-while-open.ts';
+import { FoldPanel } from '../panels/fold-panel.tsx';
 import { Arrivals } from './arrivals.tsx';
 import { BetterFeeds } from './better-feeds.tsx';
 import { HowManyMore } from './how-many-more.tsx';
@@ -91,33 +91,11 @@ function WattsInAll({ watts: { given, used, lost, rows } }: PowerView) {
 
 /** What supplies give, boards pass on, ribbons lose and modules get. */
 export function PowerPanel() {
-  const { session } = useEditor();
   const { derived } = useAnalysis();
-  const { ref, giveBack } = useKeysWhileOpen();
   const power = powerOf(derived);
   const view = powerView(power);
-  const close = (): void => {
-    giveBack();
-    session.setState({ fold: null });
-  };
   return (
-    <section
-      ref={ref}
-      className="case-panel power-panel"
-      aria-label="Power"
-      tabIndex={-1}
-      onKeyDown={(event) => {
-        if (event.key !== 'Escape') return;
-        event.stopPropagation();
-        close();
-      }}
-    >
-      <div className="case-head top">
-        <h2>Power</h2>
-        <button type="button" className="plain" onClick={close}>
-          Done
-        </button>
-      </div>
+    <FoldPanel title="Power" name="power-panel">
       <SupplyBars {...view} />
       <UnfedModules {...view} />
       <Arrivals power={power} />
@@ -129,6 +107,6 @@ export function PowerPanel() {
         Estimates from nominal values: direct current, steady state, copper and contacts alike. What modules
         draw at switch-on is not in them. Measure before you rely on it.
       </p>
-    </section>
+    </FoldPanel>
   );
 }

@@ -1,5 +1,5 @@
 import '../style/rehearsal.css';
-import { type KeyboardEvent, useEffect, useLayoutEffect, useMemo, useState } from 'react';
+import { type KeyboardEvent, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import {
   boxWords,
   canRehearse,
@@ -11,8 +11,8 @@ import {
   seatAt,
   targetInFull,
 } from '../../src/index.ts';
-import { useModal } from '../hand-over/use-modal.ts';
 import { useAnalysis, useEditor, useSession } from '../hooks.ts';
+import { Dialog } from '../panels/dialog.tsx';
 import { Icon, LevelMark } from '../panels/icon.tsx';
 import type { ChosenConnector } from '../store/session.ts';
 import { facingOf } from './facing.ts';
@@ -39,11 +39,11 @@ const ROOMY_PX = 1000;
 function Rehearsal({ seat, close }: { readonly seat: Joint; readonly close: () => void }) {
   const { derived } = useAnalysis();
   const isTight = useSession(({ stage }) => stage.width < ROOMY_PX);
-  const ref = useModal('.hold');
+  const ref = useRef<HTMLDialogElement>(null);
   // The focus on a long map must not take what is said of it out of sight.
   useLayoutEffect(() => {
     ref.current?.querySelector('.body')?.scrollTo(0, 0);
-  }, [ref]);
+  }, []);
   const drawn = useMemo(() => {
     const misplug = misplugDrawn(seat, derived);
     return misplug ? positionOf(misplug) : HOME;
@@ -85,25 +85,22 @@ function Rehearsal({ seat, close }: { readonly seat: Joint; readonly close: () =
 
   const name = `${seat.ribbon.name}, connector ${seat.connector + 1}`;
   return (
-    <dialog
+    <Dialog
+      name="rehearsal"
+      title={
+        <>
+          Rehearse {name} <span>on {targetInFull(seat.on)}</span>
+        </>
+      }
       ref={ref}
-      className="rehearsal"
-      aria-labelledby="rehearsal-title"
+      first=".hold"
       onKeyDown={press}
-      onCancel={(event) => {
-        event.preventDefault();
+      onEscape={() => {
         if (hold.isHeld()) hold.cancel();
         else close();
       }}
+      onClose={close}
     >
-      <header>
-        <h2 id="rehearsal-title">
-          Rehearse {name} <span>on {targetInFull(seat.on)}</span>
-        </h2>
-        <button type="button" className="quiet icon" aria-label="Close" title="Close (Esc)" onClick={close}>
-          <Icon name="close" />
-        </button>
-      </header>
       <div className="body">
         <Steps steps={readySteps(drawn, facing, reach)} position={position} show={show} />
         <div className="verdict-line" role="status">
@@ -159,7 +156,7 @@ function Rehearsal({ seat, close }: { readonly seat: Joint; readonly close: () =
         <b>Unplug before you look.</b> Nothing is changed in the layout. The program knows only the lines
         entered for each pin.
       </footer>
-    </dialog>
+    </Dialog>
   );
 }
 

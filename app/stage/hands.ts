@@ -13,6 +13,7 @@ import { listenToKeys } from './listen-to-keys.ts';
 import { listenToLinks } from './listen-to-links.ts';
 import { listenToPointers } from './listen-to-pointers.ts';
 import { listenToTray } from './listen-to-tray.ts';
+import { loupeForFingers } from './loupe-for-fingers.ts';
 
 /**
  * Everything that lets a user take hold of the drawing: pointers, keys, the tray, dropped files, a voice, the edits, and the checks.
@@ -35,6 +36,7 @@ export function takeHold(editor: Editor, stage: HTMLElement): () => void {
     startAiming(editor),
     markStarts(editor),
     showHints(editor, stage),
+    loupeForFingers(editor, stage),
   ];
   return () => {
     for (const end of ends) end();

@@ -3,9 +3,14 @@ import type { Editor } from '../editor.ts';
 import type { Hint, HintWords } from '../store/hints.ts';
 import { atReadingPace } from '../store/reading-pace.ts';
 import { freeStage } from '../store/view.ts';
+import type { Point } from '../tools/pointer.ts';
+import { loupePlace } from './loupe-place.ts';
 
-/** Beside the pointer, and above a finger, which hides what lies under it; px. */
-const OFF_PX = { mouse: { x: 22, y: 26 }, pen: { x: 26, y: 30 }, touch: { x: 0, y: 76 } } as const;
+/** Beside the pointer, px. */
+const OFF_PX = { mouse: { x: 22, y: 26 }, pen: { x: 26, y: 30 } } as const;
+
+/** Below a finger, which hides what lies under it, px. */
+const UNDER_FINGER_PX = 56;
 
 /** To the edges of the stage, px. */
 const EDGE_PX = 8;
@@ -22,28 +27,39 @@ interface Box extends Room {
   readonly top: number;
 }
 
+const within = ({ left, top }: Pick<Box, 'left' | 'top'>, card: Room, stage: Room) => ({
+  left: clamp(left, EDGE_PX, Math.max(EDGE_PX, stage.width - card.width - EDGE_PX)),
+  top: clamp(top, EDGE_PX, Math.max(EDGE_PX, stage.height - card.height - EDGE_PX)),
+});
+
+/** Above the loupe that lies above the finger, or else below the finger. */
+function cardPlaceAtFinger(at: Point, card: Room, stage: Room): Pick<Box, 'left' | 'top'> {
+  const loupe = loupePlace(at, stage);
+  const left = at.x - card.width / 2;
+  const above = loupe.top - EDGE_PX - card.height;
+  const below = Math.max(at.y + UNDER_FINGER_PX, loupe.bottom > at.y ? loupe.bottom + EDGE_PX : 0);
+  const hasAbove = loupe.bottom < at.y && above >= EDGE_PX;
+  const hasBelow = below + card.height + EDGE_PX <= stage.height;
+  const isLow = at.y > stage.height / 2;
+  return within({ left, top: hasAbove || (!hasBelow && isLow) ? above : below }, card, stage);
+}
+
 /** Where the card goes: near the hand and never under it, before what it draws and never off the stage. */
 export function cardPlace(
   { at, lean }: Pick<Hint, 'at' | 'lean'>,
   card: Room,
   stage: Room,
 ): Pick<Box, 'left' | 'top'> {
+  if (at.kind === 'touch') return cardPlaceAtFinger(at, card, stage);
   const off = OFF_PX[at.kind];
-  const isFinger = at.kind === 'touch';
   const right = at.x + off.x;
   const left = at.x - off.x - card.width;
   const hasRight = right + card.width + EDGE_PX <= stage.width;
   const goesRight = hasRight && (lean > 0 || left < EDGE_PX);
   const below = at.y + off.y;
   const above = at.y - off.y - card.height;
-  const x = isFinger ? at.x - card.width / 2 : goesRight ? right : left;
-  const firstY = isFinger ? above : below;
-  const fits = isFinger ? firstY >= EDGE_PX : firstY + card.height + EDGE_PX <= stage.height;
-  const y = fits ? firstY : isFinger ? below : above;
-  return {
-    left: clamp(x, EDGE_PX, Math.max(EDGE_PX, stage.width - card.width - EDGE_PX)),
-    top: clamp(y, EDGE_PX, Math.max(EDGE_PX, stage.height - card.height - EDGE_PX)),
-  };
+  const fits = below + card.height + EDGE_PX <= stage.height;
+  return within({ left: goesRight ? right : left, top: fits ? below : above }, card, stage);
 }
 
 const element = (name: string, className: string, text: string): HTMLElement => {

@@ -1,13 +1,5 @@
 import { useId, useRef, useState } from 'react';
-import {
-  applyEdit,
-  type Bus,
-  type Edit,
-  freshKindId,
-  type Kit,
-  POWER_BUSES,
-  type Voltage,
-} from '../../src/index.ts';
+import { type Bus, type Edit, freshKindId, type Kit, POWER_BUSES, type Voltage } from '../../src/index.ts';
 import { useEditor, useLayout } from '../hooks.ts';
 import {
   type BusDraft,
@@ -22,6 +14,7 @@ import { useTold } from '../kinds/kind-form.tsx';
 import { unusedName } from '../kinds/typed.ts';
 import { Icon } from '../panels/icon.tsx';
 import { changesNothing } from './changes-nothing.ts';
+import { EditorHead } from './editor-head.tsx';
 import type { Numbering } from './numbering.ts';
 import { NumberingChoice } from './numbering-pictures.tsx';
 import { PinMap } from './pin-map.tsx';
@@ -57,7 +50,7 @@ interface Props {
 
 /** A bus: its name, what lies on each pin, how many members a host takes. */
 export function BusEditor({ before, onShow }: Props) {
-  const { layouts, session } = useEditor();
+  const { layouts } = useEditor();
   const layout = useLayout((present) => present);
   const { kit } = layout;
   const [draft, setDraft] = useState<BusDraft>(() =>
@@ -75,7 +68,6 @@ export function BusEditor({ before, onShow }: Props) {
 
   const step = bus && stepFor(kit, bus, before);
   const isSame = before !== undefined && changesNothing(layout, step);
-  const removal = before && applyEdit(layout, { type: 'remove-bus', bus: before.id });
 
   const amiss = (): void => {
     tellAll();
@@ -90,32 +82,20 @@ export function BusEditor({ before, onShow }: Props) {
     const copy = { ...before, name, id: freshKindId(kit.buses, name) };
     if (layouts.run({ type: 'add-bus', bus: copy }).ok) onShow(copy.id);
   };
-  const remove = (): void => {
-    if (!before || !removal?.ok) return;
-    if (layouts.run({ type: 'remove-bus', bus: before.id }).ok) {
-      session.setState({ spoken: `${before.name} is removed.` });
-      onShow(null);
-    }
-  };
 
   return (
     <div className="detail" ref={root}>
-      <div className="head">
-        <h3>{before ? before.name : 'A new bus'}</h3>
-        {before && (
-          <div className="deeds">
-            <button type="button" className="quiet" onClick={clone}>
-              <Icon name="duplicate" />
-              Clone
-            </button>
-            <button type="button" className="quiet" aria-disabled={!removal?.ok} onClick={remove}>
-              <Icon name="remove" />
-              Remove
-            </button>
-          </div>
-        )}
-      </div>
-      {removal && !removal.ok && <p className="aside">{removal.error.message}.</p>}
+      <EditorHead
+        title={before ? before.name : 'A new bus'}
+        {...(before && {
+          there: {
+            name: before.name,
+            removal: { type: 'remove-bus', bus: before.id },
+            onClone: clone,
+            onGone: () => onShow(null),
+          },
+        })}
+      />
       <div className="columns">
         <div className="fields">
           <TextRow

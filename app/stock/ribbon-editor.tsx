@@ -1,6 +1,5 @@
 import { useId, useRef, useState } from 'react';
 import {
-  applyEdit,
   copyOfKind,
   type Edit,
   limitsOf,
@@ -25,6 +24,7 @@ import { Icon } from '../panels/icon.tsx';
 import { changesNothing } from './changes-nothing.ts';
 import { lengthened } from './connector-places.ts';
 import { ConnectorRows } from './connector-rows.tsx';
+import { EditorHead } from './editor-head.tsx';
 import { RibbonBench } from './ribbon-bench.tsx';
 import { RibbonPictures } from './ribbon-pictures.tsx';
 import { StepBar } from './step-bar.tsx';
@@ -68,7 +68,6 @@ export function RibbonEditor({ before, sort, onShow }: Props) {
   const conductors = bus?.pinout.length ?? 10;
   const lengthMm = connectors.at(-1)?.atMm ?? 0;
 
-  const removal = before && applyEdit(layout, { type: 'remove-ribbon-kind', kind: before.id });
   const step: Edit | null = kind && { type: before ? 'change-ribbon-kind' : 'add-ribbon-kind', kind };
   const isSame = before !== undefined && changesNothing(layout, step);
   const resistance = resistanceWords(draft.gauge, limits.ambientC, lengthMm);
@@ -78,31 +77,20 @@ export function RibbonEditor({ before, sort, onShow }: Props) {
     const copy = copyOfKind(kit.ribbons, before);
     if (layouts.run({ type: 'add-ribbon-kind', kind: copy, after: before.id }).ok) onShow(copy.id);
   };
-  const remove = (): void => {
-    if (!before || !removal?.ok) return;
-    if (!layouts.run({ type: 'remove-ribbon-kind', kind: before.id }).ok) return;
-    session.setState({ spoken: `${before.name} is removed.` });
-    onShow(null);
-  };
 
   return (
     <div className="detail ribbon-editor" ref={root}>
-      <div className="head">
-        <h3>{before ? before.name : sort === 'lead' ? 'A new lead' : 'A new ribbon'}</h3>
-        {before && (
-          <div className="deeds">
-            <button type="button" className="quiet" onClick={clone}>
-              <Icon name="duplicate" />
-              Clone
-            </button>
-            <button type="button" className="quiet" aria-disabled={!removal?.ok} onClick={remove}>
-              <Icon name="remove" />
-              Remove
-            </button>
-          </div>
-        )}
-      </div>
-      {removal && !removal.ok && <p className="aside">{removal.error.message}.</p>}
+      <EditorHead
+        title={before ? before.name : sort === 'lead' ? 'A new lead' : 'A new ribbon'}
+        {...(before && {
+          there: {
+            name: before.name,
+            removal: { type: 'remove-ribbon-kind', kind: before.id },
+            onClone: clone,
+            onGone: () => onShow(null),
+          },
+        })}
+      />
       <div className="bench-head">
         <span className="aside">
           Seen from the rear, stripe down. Drag a connector, or move it with the arrows; Shift goes by 0.1 mm.

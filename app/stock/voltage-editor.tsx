@@ -1,11 +1,11 @@
 import { useRef, useState } from 'react';
-import { applyEdit, type Edit, type Voltage } from '../../src/index.ts';
-import { useEditor, useLayout } from '../hooks.ts';
+import type { Edit, Voltage } from '../../src/index.ts';
+import { useLayout } from '../hooks.ts';
 import { TextRow } from '../kinds/field.tsx';
 import { useTold } from '../kinds/kind-form.tsx';
 import { voltageName } from '../panels/figures.ts';
-import { Icon } from '../panels/icon.tsx';
 import { changesNothing } from './changes-nothing.ts';
+import { EditorHead } from './editor-head.tsx';
 import { StepBar } from './step-bar.tsx';
 import {
   NEW_VOLTAGE_DRAFT,
@@ -23,7 +23,6 @@ interface Props {
 
 /** A voltage: what it is called, how many volts it has, how much of it may be lost on the way. */
 export function VoltageEditor({ before, onShow }: Props) {
-  const { layouts, session } = useEditor();
   const layout = useLayout((present) => present);
   const [draft, setDraft] = useState<VoltageDraft>(() =>
     before ? voltageDraftOf(before) : NEW_VOLTAGE_DRAFT,
@@ -37,28 +36,19 @@ export function VoltageEditor({ before, onShow }: Props) {
     voltage &&
     (before ? { type: 'change-voltage', id: before.id, voltage } : { type: 'add-voltage', voltage });
   const isSame = before !== undefined && changesNothing(layout, step);
-  const removal = before && applyEdit(layout, { type: 'remove-voltage', voltage: before.id });
-  const remove = (): void => {
-    if (!before || !removal?.ok) return;
-    if (layouts.run({ type: 'remove-voltage', voltage: before.id }).ok) {
-      session.setState({ spoken: `${voltageName(before.id)} is removed.` });
-      onShow(null);
-    }
-  };
   return (
     <div className="detail" ref={root}>
-      <div className="head">
-        <h3>{before ? voltageName(before.id) : 'Another voltage'}</h3>
-        {before && (
-          <div className="deeds">
-            <button type="button" className="quiet" aria-disabled={!removal?.ok} onClick={remove}>
-              <Icon name="remove" />
-              Remove
-            </button>
-          </div>
-        )}
-      </div>
-      {removal && !removal.ok && <p className="aside">{removal.error.message}.</p>}
+      <EditorHead
+        title={before ? voltageName(before.id) : 'Another voltage'}
+        {...(before && {
+          there: {
+            name: voltageName(before.id),
+            removal: { type: 'remove-voltage', voltage: before.id },
+
+            onGone: () => onShow(null),
+          },
+        })}
+      />
       <div className="fields">
         <TextRow
           label="Name"

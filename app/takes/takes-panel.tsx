@@ -8,8 +8,8 @@ import '../style/case.css';
 import '../style/as-built.css';
 import '../style/takes-panel.css';
 import { ActionButton } from '../panels/action-button.tsx';
+import { FoldPanel } from '../panels/fold-panel.tsx';
 import { TextField } from '../panels/text-field.tsx';
-import { useKeysWhileOpen } from '../panels/use-keys-while-open.ts';
 import { Compared } from './compared.tsx';
 import { Proposing } from './proposing.tsx';
 import { takesDeskOf } from './takes-desk.ts';
@@ -129,33 +129,11 @@ function CompareWith() {
 
 /** Takes in their order, compared, and proposed. */
 export function TakesPanel() {
-  const { session } = useEditor();
-  const { ref, giveBack } = useKeysWhileOpen();
-  const close = (): void => {
-    giveBack();
-    session.setState({ fold: null });
-  };
   return (
-    <section
-      ref={ref}
-      className="case-panel as-built takes-panel"
-      aria-label="Takes compared"
-      tabIndex={-1}
-      onKeyDown={(event) => {
-        if (event.key !== 'Escape') return;
-        event.stopPropagation();
-        close();
-      }}
-    >
-      <div className="case-head top">
-        <h2>Takes</h2>
-        <button type="button" className="plain" onClick={close}>
-          Done
-        </button>
-      </div>
+    <FoldPanel title="Takes" label="Takes compared" name="as-built takes-panel">
       <ThisTake />
       <Proposing />
       <CompareWith />
-    </section>
+    </FoldPanel>
   );
 }

@@ -1,13 +1,24 @@
 import { renamedInKey } from '../layout/key-part.ts';
-import type { Acceptance, Board, Bus, Layout, ModuleKind, Supply, Take, Voltage } from '../layout/layout.ts';
+import type {
+  Acceptance,
+  Board,
+  Bus,
+  Layout,
+  MeterReading,
+  ModuleKind,
+  Supply,
+  Take,
+  Voltage,
+} from '../layout/layout.ts';
 import { ok } from '../layout/result.ts';
 import { type Edited, find, mapKept, refuse, withField } from './change.ts';
+import { withBuilt } from './change-built.ts';
 import { refuseVoltage } from './kind-faults.ts';
 import { replacedAlone } from './replaced.ts';
 
 /**
  * Makes a voltage another one. Where its id changes it changes everywhere: on pins, in what modules draw, in what
- * supplies give, in what boards take, and in the notes that were put away.
+ * supplies give, in what boards take, in what a meter showed, and in the notes that were put away.
  */
 export interface ChangeVoltage {
   readonly type: 'change-voltage';
@@ -50,11 +61,16 @@ function renamedSupply(supply: Supply, renaming: Renaming): Supply {
 const renamedAcceptance = (acceptance: Acceptance, { from, to }: Renaming): Acceptance =>
   withField(acceptance, 'key', renamedInKey(acceptance.key, from, to));
 
+const renamedReading = (reading: MeterReading, { from, to }: Renaming): MeterReading =>
+  withField(reading, 'line', reading.line === from ? to : reading.line);
+
 function renamedTake(take: Take, renaming: Renaming): Take {
   const supplies = mapKept(take.supplies, (supply) => renamedSupply(supply, renaming));
   const accepted =
     take.accepted && mapKept(take.accepted, (acceptance) => renamedAcceptance(acceptance, renaming));
-  return withField(withField(take, 'supplies', supplies), 'accepted', accepted);
+  const { readings } = take.built ?? {};
+  const read = readings && mapKept(readings, (reading) => renamedReading(reading, renaming));
+  return withBuilt(withField(withField(take, 'supplies', supplies), 'accepted', accepted), 'readings', read);
 }
 
 function renamed(layout: Layout, renaming: Renaming): Layout {

@@ -1,11 +1,12 @@
 import type { Layout, Take } from '../layout/layout.ts';
 import { ok } from '../layout/result.ts';
 import { type Edited, filterKept, find, mapKept, withField } from './change.ts';
+import { withBuilt } from './change-built.ts';
 import { inWords, namesOf, refuseForPlaces } from './in-use.ts';
 
 /**
  * Takes a voltage out of the kit; refused while a pin carries it, a module draws it, a supply gives it or a board
- * has a limit for it. Figures of 0 mA say that it is not used, and go with it.
+ * has a limit for it. Figures of 0 mA say that it is not used, and go with it; so does what a meter showed of it.
  */
 export interface RemoveVoltage {
   readonly type: 'remove-voltage';
@@ -41,7 +42,9 @@ function cleared(take: Take, id: string): Take {
   const supplies = mapKept(take.supplies, (supply) =>
     withField(supply, 'ratings', without(supply.ratings, id)),
   );
-  return withField(take, 'supplies', supplies);
+  const { readings } = take.built ?? {};
+  const read = readings && filterKept(readings, ({ line }) => line !== id);
+  return withBuilt(withField(take, 'supplies', supplies), 'readings', read);
 }
 
 export function removeVoltage(layout: Layout, edit: RemoveVoltage): Edited<Layout> {

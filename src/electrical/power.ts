@@ -44,6 +44,12 @@ export class PartPower {
     return volts > 0 ? ground - line : line - ground;
   }
 
+  /** What a meter shows of a voltage at a module against its own ground, V; undefined where it does not arrive. */
+  voltsAt(module: PlacedModule, voltage: Voltage): number | undefined {
+    const lost = this.lossMv(module, voltage);
+    return lost === undefined ? undefined : voltage.volts - (Math.sign(voltage.volts) * lost) / 1000;
+  }
+
   /** Current in a branch of the network, mA; 0 in none. */
   maIn(branch: number): number {
     // What flows nowhere is 0, not −0.

@@ -13,6 +13,9 @@ const ROW_PAD_MM = 1.9;
 
 const HEADING_MM = 10;
 
+/** A table of no more than this share of a page is not parted. */
+const TOGETHER = 0.5;
+
 export interface Column {
   readonly head: string;
   readonly widthMm: number;
@@ -136,9 +139,15 @@ function pushTable(table: Table, blocks: Block[][], roomMm: number, usedMm: numb
   const overheadMm = HEADING_MM + (told?.heightMm ?? 0) + head.heightMm + 3;
   const mostLines = Math.max(1, Math.floor((roomMm - overheadMm - ROW_PAD_MM) / (LETTERS_MM * LEADING)));
   const laid = rows.flatMap((row) => laidRow(row, columns, mostLines));
+  const wholeMm = laid.reduce((sum, { heightMm }) => sum + heightMm, overheadMm);
+  const isShort = wholeMm <= roomMm * TOGETHER;
   let used = usedMm;
   let at = 0;
   let isFirst = true;
+  if (isShort && used > 0 && used + wholeMm > roomMm) {
+    blocks.push([]);
+    used = 0;
+  }
   while (at < laid.length) {
     if (used + overheadMm + (laid[at] as Laid).heightMm > roomMm) {
       blocks.push([]);

@@ -37,29 +37,9 @@ export function seatsToCheck({ wiring }: WholeTake): readonly SeatToCheck[] {
     }));
 }
 
-/** What a supply should read with nothing on it, V. */
-export interface ExpectedVolts {
-  readonly supply: Supply;
-  readonly voltage: Voltage;
-  readonly fromVolts: number;
-  readonly toVolts: number;
-}
-
-/** Share by which a supply alone may be off: 2 % from 10 V up, 3 % below (common practice, no source). */
-const toleranceOf = ({ volts }: Voltage): number => (Math.abs(volts) >= 10 ? 0.02 : 0.03);
-
-/** What each supply should read alone; from the smaller to the greater amount. */
-export const suppliesAlone = ({ take, kit }: WholeTake): readonly ExpectedVolts[] =>
-  take.supplies.flatMap((supply) =>
-    [...kit.voltages.values()]
-      .filter(({ id }) => gives(supply, id))
-      .map((voltage) => ({
-        supply,
-        voltage,
-        fromVolts: voltage.volts * (1 - toleranceOf(voltage)),
-        toVolts: voltage.volts * (1 + toleranceOf(voltage)),
-      })),
-  );
+/** How far a voltage may be off, V: 2 % from 10 V up, 3 % below (common practice, no source). */
+export const voltsAllowed = (nominal: number): number =>
+  Math.abs(nominal) * (Math.abs(nominal) >= 10 ? 0.02 : 0.03);
 
 /** What an island draws through its feeds. */
 export interface IslandDraw {

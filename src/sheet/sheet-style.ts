@@ -44,7 +44,7 @@ svg { display: block; overflow: hidden; }
 .label { display: grid; grid-template-columns: 1fr 1fr; outline: .2mm dashed #555; }
 .label > div { padding: 1.4mm 2.4mm 0; overflow: hidden; white-space: nowrap; }
 .label > div + div { border-left: .2mm dotted #777; }
-.label b { display: block; }
+.label b, .label span { display: block; }
 .gig h2 { padding: 0; height: auto; overflow: visible; border-bottom: .6mm solid #111; }
 .gig p { white-space: nowrap; }
 @media screen and (max-width: 312mm) { main { zoom: .74; } }

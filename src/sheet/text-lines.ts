@@ -48,6 +48,9 @@ export interface Letters {
 export const textMm = (text: string, { sizeMm, bold }: Letters): number =>
   widthOfSigns(text) * sizeMm * (bold ? BOLD : 1);
 
+/** What takes up less of a line than this share stands alone on none. */
+const ALONE = 0.3;
+
 /** Cuts a word that has no room on a line. */
 function piecesOf(word: string, room: number): string[] {
   const pieces: string[] = [];
@@ -80,8 +83,11 @@ export function linesOf(text: string, widthMm: number, letters: Letters): string
       width += space + wide;
       continue;
     }
-    if (line !== '') lines.push(line);
-    const pieces = wide <= room ? [word] : piecesOf(word, room);
+    // A word that has no line to itself begins behind a sign that would else stand alone.
+    const isLong = wide > room;
+    const ahead = isLong && line !== '' && width + space < room * ALONE ? `${line} ` : '';
+    if (line !== '' && ahead === '') lines.push(line);
+    const pieces = isLong ? piecesOf(ahead + word, room) : [word];
     lines.push(...pieces.slice(0, -1));
     line = pieces.at(-1) ?? '';
     width = widthOfSigns(line);

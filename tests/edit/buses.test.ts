@@ -94,9 +94,15 @@ describe('change-voltage', () => {
       },
     ],
     accepted,
+    built: {
+      readings: [
+        { on: 'supply', id: 'supply', line: '+12', volts: 11.98 },
+        { on: 'supply', id: 'supply', line: '+15', ma: 3 },
+      ],
+    },
   });
 
-  it('renames it on pins, in draws, ratings, limits and notes put away, in one step', () => {
+  it('renames it on pins, in draws, ratings, limits, readings and notes put away, in one step', () => {
     const changed = applied(judged, {
       type: 'change-voltage',
       id: '+12',
@@ -116,6 +122,10 @@ describe('change-voltage', () => {
     expect(takeOf(changed).accepted).toEqual([
       { key: 'low-headroom/supply:supply/%2b12A', why: 'seen' },
       ...accepted.slice(1),
+    ]);
+    expect(takeOf(changed).built?.readings).toEqual([
+      { on: 'supply', id: 'supply', line: '+12A', volts: 11.98 },
+      { on: 'supply', id: 'supply', line: '+15', ma: 3 },
     ]);
     expect(JSON.stringify(changed)).not.toContain('"+12"');
     const back = applied(changed, { type: 'change-voltage', id: '+12A', voltage: { id: '+12', volts: 12 } });
@@ -143,12 +153,16 @@ describe('change-voltage', () => {
 });
 
 describe('remove-voltage', () => {
-  it('takes one out that nothing uses, with figures that say so', () => {
+  it('takes one out that nothing uses, with figures that say so and readings', () => {
     const [supply] = takeOf(layout).supplies;
-    const rated = littleLayout({ supplies: supply ? [{ ...supply, ratings: { '+12': 1, '+15': 0 } }] : [] });
+    const rated = littleLayout({
+      supplies: supply ? [{ ...supply, ratings: { '+12': 1, '+15': 0 } }] : [],
+      built: { readings: [{ on: 'supply', id: 'supply', line: '+15', volts: 0 }] },
+    });
     const removed = applied(rated, { type: 'remove-voltage', voltage: '+15' });
     expect(removed.kit.voltages).toEqual([{ id: '+12', volts: 12 }]);
     expect(takeOf(removed).supplies[0]?.ratings).toEqual({ '+12': 1 });
+    expect(takeOf(removed).built).toBeUndefined();
     expect(removed.kit.modules).toBe(rated.kit.modules);
   });
 

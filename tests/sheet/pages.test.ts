@@ -113,7 +113,11 @@ test('every ribbon is on each page that is about ribbons, and every module is sc
 });
 
 test('a cut list of a take whose ribbons are all owned says so, and lists all of them when asked to', () => {
-  expect(textOf(pagesFor(demoLayout()), 'cuts')).toContain('nothing is to be cut');
+  expect(textOf(pagesFor(demoLayout()), 'cuts')).toBe('');
+  expect(textOf(pagesFor(demoLayout()), 'parts')).toContain('nothing is to be cut');
+  expect(textOf(pagesFor(demoLayout(), { pages: new Set(['cuts']) }), 'cuts')).toContain(
+    'nothing is to be cut',
+  );
   expect(textOf(pagesFor(demoLayout(), { everyPiece: true }), 'cuts')).toContain('Every piece');
 });
 

@@ -30,6 +30,12 @@ describe('tables on pages', () => {
     expect(tablesOnPages([table(0)], { widthMm: 60, heightMm: 120 })).toEqual([]);
   });
 
+  it('are not parted where they are short', () => {
+    const pages = tablesOnPages([table(14), table(3)], { widthMm: 60, heightMm: 120 });
+    expect(pages.map(({ text }) => rowsIn(text))).toEqual([15, 4]);
+    expect(pages[1]?.text).not.toContain('continued');
+  });
+
   it('cut a row that is higher than a page', () => {
     const pages = tablesOnPages([table(1, 'word '.repeat(900))], { widthMm: 60, heightMm: 100 });
     expect(pages.length).toBeGreaterThan(3);

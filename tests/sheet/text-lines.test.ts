@@ -12,6 +12,7 @@ describe('lines', () => {
     const cut = linesOf('Donaudampfschiff', 15, letters);
     expect(cut.length).toBeGreaterThan(1);
     expect(cut.join('')).toBe('Donaudampfschiff');
+    expect(linesOf('→ Donaudampfschiff', 15, letters)[0]).toMatch(/^→ D/);
   });
 
   it('lose nothing, and have no line too wide but one sign that is', () => {

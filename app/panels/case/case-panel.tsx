@@ -1,6 +1,6 @@
 import { useTake } from '../../hooks.ts';
 import '../../style/case.css';
-import { useKeysWhileOpen } from '../use-keys-while-open.ts';
+import { FoldPanel } from '../fold-panel.tsx';
 import { ReadyPatterns } from './ready-patterns.tsx';
 import { RowFields } from './row-fields.tsx';
 import { SupplyFields } from './supply-fields.tsx';
@@ -8,31 +8,10 @@ import { useCase } from './use-case.ts';
 
 /** The case: rows, supplies and boards, each by name and number. */
 export function CasePanel() {
-  const { editor, perform } = useCase();
-  const { ref, giveBack } = useKeysWhileOpen();
+  const { perform } = useCase();
   const { id: take, rows, supplies, modules } = useTake();
-  const close = (): void => {
-    giveBack();
-    editor.session.setState({ fold: null });
-  };
   return (
-    <section
-      ref={ref}
-      className="case-panel"
-      aria-label="My case"
-      tabIndex={-1}
-      onKeyDown={(event) => {
-        if (event.key !== 'Escape') return;
-        event.stopPropagation();
-        close();
-      }}
-    >
-      <div className="case-head top">
-        <h2>My case</h2>
-        <button type="button" className="plain" onClick={close}>
-          Done
-        </button>
-      </div>
+    <FoldPanel title="My case">
       {modules.length === 0 ? (
         <>
           <h3>Start from a ready pattern</h3>
@@ -61,6 +40,6 @@ export function CasePanel() {
       <p className="aside">
         Extra-low voltage only: mains wiring, inlets, fuses and protective earth are for a qualified person.
       </p>
-    </section>
+    </FoldPanel>
   );
 }

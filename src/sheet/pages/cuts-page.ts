@@ -100,18 +100,19 @@ const HOW = [
   'Test each piece by its continuity table before it comes near a module.',
 ];
 
+/** Said where all ribbons are owned. */
+export const NOTHING_TO_CUT = 'All ribbons are owned: nothing is to be cut.';
+
 /** Each piece that must be made, and where its connectors go. */
 export const cutsPage: PageMaker = ({ take, options }) => {
   const all = piecesOf(take);
   const pieces = options.everyPiece ? all : toMake(all);
-  if (all.length === 0) return [];
   const named = { id: 'cuts', title: 'Cut list' } as const;
-  if (pieces.length === 0)
-    return pagesWith(
-      named,
-      [sentences('Nothing to cut', ['All ribbons are owned: nothing is to be cut.'])],
-      options,
-    );
+  if (pieces.length === 0) {
+    // The parts list says so too: no page for one sentence, unless it would be said nowhere.
+    const isSaid = all.length === 0 || (options.pages?.has('parts') ?? true);
+    return isSaid ? [] : pagesWith(named, [sentences('Nothing to cut', [NOTHING_TO_CUT])], options);
+  }
   const byCut = groupBy(pieces, ({ cut }) => cut);
   return pagesWith(
     named,

@@ -119,9 +119,7 @@ function moduleRows(power: PartPower): { readonly module: PlacedModule; readonly
   return places.modules.flatMap((module) =>
     module.facts.draws.map(([line, ma]) => {
       const voltage = kit.voltages.get(line);
-      const lost = voltage && power.lossMv(module, voltage);
-      const volts =
-        voltage && lost !== undefined ? voltage.volts - (Math.sign(voltage.volts) * lost) / 1000 : undefined;
+      const volts = voltage && power.voltsAt(module, voltage);
       const least = voltage && voltage.volts - (Math.sign(voltage.volts) * dropMvOf(voltage)) / 1000;
       const ground = power.shiftMv(module, GND);
       const cells = [

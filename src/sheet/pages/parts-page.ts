@@ -1,6 +1,8 @@
 import { figure, list, mm } from '../../checks/words.ts';
+import { piecesOf, toMake } from '../cut-list.ts';
 import { type PartLine, partsListOf } from '../parts.ts';
 import type { PageMaker } from '../sheet-page.ts';
+import { NOTHING_TO_CUT } from './cuts-page.ts';
 import { pagesWith, sentences, type WideTable } from './table.ts';
 
 const UNKNOWN = 'not known';
@@ -42,7 +44,8 @@ export const partsPage: PageMaker = ({ take, options }) => {
       line.toBuy === 0 ? '' : money(line.price),
       line.toBuy === 0 ? '' : money(line.cost),
     ]);
-    return [{ heading: title, columns: COLUMNS, rows }];
+    const isOwned = sorts.includes('lead') && toMake(piecesOf(take)).length === 0;
+    return [{ heading: title, columns: COLUMNS, rows, ...(isOwned && { says: NOTHING_TO_CUT }) }];
   });
   const sums = [
     `To be bought, as far as prices are known: ${money(cost)}.`,

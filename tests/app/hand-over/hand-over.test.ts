@@ -77,6 +77,14 @@ describe('a pasted link', () => {
     expect(session(driver).offered?.layout.title).toBe('Theirs');
     expect([driver.steps, session(driver).banner]).toEqual([0, null]);
   });
+
+  it('is not taken while something hangs at the hand', async () => {
+    const driver = new Driver();
+    driver.down(driver.on('gull-1')).move(40);
+    expect(driver.isMoving).toBe(true);
+    await pasteText(driver.editor, `see https://example.org/${fragmentOf(theirs)}`, null);
+    expect([session(driver).offered, driver.isMoving]).toEqual([null, true]);
+  });
 });
 
 describe('handing over', () => {

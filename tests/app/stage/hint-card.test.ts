@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { cardPlace } from '../../../app/stage/hint-card.ts';
+import { loupePlace } from '../../../app/stage/loupe-place.ts';
 import { runs } from '../../support/runs.ts';
 
 test('the card is never off the stage, and never under the hand where there is room for both', () => {
@@ -30,6 +31,20 @@ test('the card is never off the stage, and never under the hand where there is r
         expect(covers).toBe(false);
       },
     ),
+    runs(500),
+  );
+});
+
+test('the loupe is never off the stage, and never under the finger', () => {
+  const size = fc.integer({ min: 320, max: 1600 });
+  const share = fc.integer({ min: 0, max: 1000 });
+  fc.assert(
+    fc.property(size, size, share, share, (width, height, xShare, yShare) => {
+      const at = { x: (xShare / 1000) * width, y: (yShare / 1000) * height };
+      const { left, right, top, bottom } = loupePlace(at, { width, height });
+      expect(Math.min(left, top, width - right, height - bottom)).toBeGreaterThanOrEqual(0);
+      expect(at.x > left && at.x < right && at.y > top && at.y < bottom).toBe(false);
+    }),
     runs(500),
   );
 });

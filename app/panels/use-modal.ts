@@ -1,11 +1,16 @@
-import { useLayoutEffect, useRef } from 'react';
+import { type RefObject, useLayoutEffect, useRef } from 'react';
 
 /**
  * Opens a dialog over everything else, with the keys at its first control or the one named. When it goes, what had the
  * focus before gets it back, or where that is gone something else: the drawing, unless told otherwise.
  */
-export function useModal(first?: string, fallback = '.by-list') {
-  const ref = useRef<HTMLDialogElement>(null);
+export function useModal(
+  first?: string,
+  fallback = '.by-list',
+  given?: RefObject<HTMLDialogElement | null>,
+): RefObject<HTMLDialogElement | null> {
+  const own = useRef<HTMLDialogElement>(null);
+  const ref = given ?? own;
   useLayoutEffect(() => {
     const dialog = ref.current;
     const before = document.activeElement;
@@ -17,6 +22,6 @@ export function useModal(first?: string, fallback = '.by-list') {
       const back = isThere ? before : document.querySelector<HTMLElement>(fallback);
       back?.focus({ preventScroll: true });
     };
-  }, [first, fallback]);
+  }, [first, fallback, ref]);
   return ref;
 }

@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { powerSteps } from '../../../app/as-built/power-steps.ts';
-import { demoLayout, deriveTake, emptyLayout, type Layout, powerOf, type Take } from '../../../src/index.ts';
+import { powerOf } from '../../src/electrical/power.ts';
+import { demoLayout } from '../../src/layout/demo.ts';
+import type { Layout, Take } from '../../src/layout/layout.ts';
+import { emptyLayout } from '../../src/layout/starter.ts';
+import { powerSteps } from '../../src/sheet/power-steps.ts';
+import { deriveTake } from '../../src/wiring/derive.ts';
 
 const steps = (layout: Layout) => powerSteps(powerOf(deriveTake(layout.kit, layout.takes[0] as Take)));
 
