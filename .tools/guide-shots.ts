@@ -68,7 +68,7 @@ const longJetty = (page: Page): Promise<void> => page.getByText('One long jetty'
 
 /** One for each step of the guide that a picture helps, by the name that it bears there. */
 export const guideShots: readonly GuideShot[] = [
-  { name: 'case', at: MARGIN, show: (page) => byKey(page, 'c', '.case-panel') },
+  { name: 'case', at: MARGIN, show: (page) => byKey(page, 'c', '.fold-panel') },
   { name: 'stock', at: [12, 12], show: (page) => byKey(page, 's', 'dialog :text("Harbour")') },
   { name: 'place', at: [10, 365], show: placeAnother },
   { name: 'join', at: [420, 48], show: layAgain },
@@ -88,7 +88,7 @@ export const guideShots: readonly GuideShot[] = [
     name: 'test',
     at: MARGIN,
     show: async (page) => {
-      await byKey(page, 'a', '.case-panel');
+      await byKey(page, 'a', '.fold-panel');
       await page
         .getByRole('button', { name: /All three/ })
         .first()
@@ -101,7 +101,7 @@ export const guideShots: readonly GuideShot[] = [
     name: 'power-up',
     at: MARGIN,
     show: async (page) => {
-      await byKey(page, 'a', '.case-panel');
+      await byKey(page, 'a', '.fold-panel');
       await page.getByRole('heading', { name: 'Powering up, in this order' }).scrollIntoViewIfNeeded();
       await page
         .getByRole('heading', { name: 'Powering up, in this order' })
@@ -112,11 +112,11 @@ export const guideShots: readonly GuideShot[] = [
     name: 'change',
     at: MARGIN,
     show: async (page) => {
-      await byKey(page, 'a', '.case-panel');
+      await byKey(page, 'a', '.fold-panel');
       await page.getByRole('button', { name: 'Mark this take as in the case' }).click();
       await longJetty(page);
       await unfocus(page);
-      await byKey(page, 'Shift+A', '.case-panel');
+      await byKey(page, 'Shift+A', '.fold-panel');
     },
   },
 ];

@@ -59,7 +59,7 @@ test('Why? opens the page of the check, Back leads out of it to the note, and a 
   await page.getByText('One long jetty').first().click();
   await why.click();
   await expect(heading).toHaveText('Connector that can sit beside its pins');
-  await expect(heading).toBeFocused();
+  await expect(help.locator('.help-body')).toBeFocused();
   await help.getByRole('button', { name: 'Contents' }).click();
   await help.getByRole('button', { name: 'From a box of modules' }).click();
   const first = help.getByRole('img').first();

@@ -7,7 +7,7 @@ import { showTake } from '../actions/show-take.ts';
 import { selectionKey } from '../canvas/model.ts';
 import { type Editor, shownAnalysis } from '../editor.ts';
 import { useEditor } from '../hooks.ts';
-import { useModal } from '../panels/use-modal.ts';
+import { Dialog } from '../panels/dialog.tsx';
 import { isApple } from '../platform/keyboard.ts';
 import { HELP_PAGES } from './help-pages.ts';
 import { OTHER_WORDS } from './other-words.ts';
@@ -85,7 +85,6 @@ function entriesOf(editor: Editor): Entry[] {
 /** Finds a command or a place by some of its name: a combobox whose list follows what is typed. */
 export function FindCommand() {
   const editor = useEditor();
-  const ref = useModal('input');
   const [typed, setTyped] = useState('');
   const [at, setAt] = useState(0);
   const entries = useMemo(() => entriesOf(editor), [editor]);
@@ -109,15 +108,7 @@ export function FindCommand() {
     document.getElementById(`found-${next}`)?.scrollIntoView({ block: 'nearest' });
   };
   return (
-    <dialog
-      ref={ref}
-      className="find-command"
-      aria-label="Find a command"
-      onCancel={(event) => {
-        event.preventDefault();
-        close();
-      }}
-    >
+    <Dialog name="find-command" label="Find a command" first="input" onClose={close}>
       <input
         role="combobox"
         aria-label="Find a command"
@@ -163,6 +154,6 @@ export function FindCommand() {
       <p role="status" className="said">
         {found.length === 0 ? 'Nothing has these words.' : ''}
       </p>
-    </dialog>
+    </Dialog>
   );
 }

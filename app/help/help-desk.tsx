@@ -1,7 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { useEditor } from '../hooks.ts';
-import { Icon } from '../panels/icon.tsx';
-import { useModal } from '../panels/use-modal.ts';
+import { Dialog } from '../panels/dialog.tsx';
 import { browserHistory } from '../platform/history.ts';
 import { CheckPage } from './check-page.tsx';
 import { GlossaryPage } from './glossary-page.tsx';
@@ -62,49 +61,40 @@ function Body({ page, go }: Go & { readonly page: HelpPage | undefined }) {
 /** The help: its contents, or one page. Escape leads back to where it was opened. */
 export function HelpDesk({ page }: { readonly page: string }) {
   const { session } = useEditor();
-  const ref = useModal(page === 'contents' ? 'input' : 'h2');
-  const title = useRef<HTMLHeadingElement>(null);
+  const body = useRef<HTMLElement>(null);
   const shown = HELP_PAGES.find(({ id }) => id === page);
-  const close = () => session.setState({ help: null });
   const go = (id: string) => session.setState({ help: id });
-  const hasBefore = depthOf(browserHistory) > 1;
   // biome-ignore lint/correctness/useExhaustiveDependencies: another page starts at its top, with its name read
   useEffect(() => {
-    ref.current?.querySelector('.help-body')?.scrollTo(0, 0);
-    if (shown) title.current?.focus();
+    body.current?.scrollTo(0, 0);
+    if (shown) body.current?.focus();
   }, [page]);
-  return (
-    <dialog
-      ref={ref}
-      className="help"
-      aria-labelledby="help-title"
-      onCancel={(event) => {
-        event.preventDefault();
-        close();
-      }}
-    >
-      <header>
-        {hasBefore && (
-          <button type="button" className="plain" onClick={() => browserHistory.go(-1)}>
-            Back
-          </button>
-        )}
-        {shown && (
-          <button type="button" className="plain" onClick={() => go('contents')}>
-            Contents
-          </button>
-        )}
-        <h2 id="help-title" ref={title} tabIndex={-1}>
-          {shown?.label ?? 'Help'}
-        </h2>
-        <button type="button" className="quiet icon" aria-label="Close" title="Close (Esc)" onClick={close}>
-          <Icon name="close" />
+  const ways = (
+    <>
+      {depthOf(browserHistory) > 1 && (
+        <button type="button" className="plain" onClick={() => browserHistory.go(-1)}>
+          Back
         </button>
-      </header>
+      )}
+      {shown && (
+        <button type="button" className="plain" onClick={() => go('contents')}>
+          Contents
+        </button>
+      )}
+    </>
+  );
+  return (
+    <Dialog
+      name="help"
+      title={shown?.label ?? 'Help'}
+      beside={ways}
+      first={shown ? '.help-body' : 'input'}
+      onClose={() => session.setState({ help: null })}
+    >
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and keys must reach what is below */}
-      <section className="help-body" aria-labelledby="help-title" tabIndex={0}>
+      <section ref={body} className="help-body" aria-labelledby="help-title" tabIndex={0}>
         <Body page={shown} go={go} />
       </section>
-    </dialog>
+    </Dialog>
   );
 }
