@@ -12,6 +12,8 @@ export interface Gauge {
   /** What they are together: "drawn". */
   readonly words: string;
   readonly limit: number;
+  /** It must be so much at least, not at most. */
+  readonly isLeast?: true;
   /** What the limit is: "rated". */
   readonly limitWords: string;
   readonly unit: string;
@@ -72,9 +74,18 @@ function hatched(left: number, right: number, { top, bottom }: typeof BAR): Mark
 }
 
 /** A bar of what there is on a scale with the limit, and a glass over the limit where that is not enough to see. */
-export function gaugeBody({ title, parts, words: what, limit, limitWords, unit, mark }: Gauge): InsetBody {
+export function gaugeBody({
+  title,
+  parts,
+  words: what,
+  limit,
+  isLeast,
+  limitWords,
+  unit,
+  mark,
+}: Gauge): InsetBody {
   const total = parts.reduce((sum, { value }) => sum + value, 0);
-  const beyond = exceeds(total, limit);
+  const beyond = isLeast ? exceeds(limit, total) : exceeds(total, limit);
   const [totalWords, limitFigure] = apart(total, limit);
   const whole: Span = { from: 0, to: Math.max(total, limit, mark?.value ?? 0) * 1.12 };
   const xOn =
@@ -89,10 +100,10 @@ export function gaugeBody({ title, parts, words: what, limit, limitWords, unit, 
       parts.map(({ value }, i) => {
         const from = sum;
         sum += value;
-        const box = { left: x(from), right: x(Math.min(sum, limit)), ...room };
+        const box = { left: x(from), right: x(isLeast ? sum : Math.min(sum, limit)), ...room };
         return box.right > box.left && rect(box, { fill: i % 2 ? '#8a9097' : SOFT });
       }),
-      total > limit && hatched(x(limit), x(total), room),
+      beyond && hatched(x(Math.min(limit, total)), x(Math.max(limit, total)), room),
       line(
         [
           { x: x(limit), y: room.top - 6 },
@@ -105,9 +116,11 @@ export function gaugeBody({ title, parts, words: what, limit, limitWords, unit, 
   const words = `${totalWords} ${unit} ${what}, ${limitFigure} ${unit} ${limitWords}`;
   const off = apart(Math.abs(total - limit), 0)[0];
   const verdict = beyond
-    ? `${off} ${unit} too much`
+    ? `${off} ${unit} too ${isLeast ? 'little' : 'much'}`
     : Math.abs(total - limit) < 1e-7
-      ? 'just as much as allowed'
+      ? isLeast
+        ? 'just as much as wanted'
+        : 'just as much as allowed'
       : `${off} ${unit} to spare`;
   const small = { size: LETTERS * 0.92 };
   const named =

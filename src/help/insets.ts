@@ -4,7 +4,8 @@ import { type Gauge, gaugeBody } from './gauge.ts';
 import { groupsBody } from './groups-inset.ts';
 import { type Inset, type InsetBody, insetOf } from './inset.ts';
 import { keyBodies } from './key-inset.ts';
-import { boardLoads, contactLoads, depths, losses, shifts, supplyLoads } from './loads.ts';
+import { depths, lengths, radii, reaches, rooms } from './lengths.ts';
+import { boardLoads, contactLoads, losses, shifts, supplyLoads } from './loads.ts';
 import { arrivingBodies, carriedBodies } from './pins-inset.ts';
 
 type Bodies = (take: WholeTake) => readonly InsetBody[];
@@ -16,7 +17,12 @@ const gauges =
 
 /** What a plan of the case cannot show of a check's example, by the check's id. */
 const BODIES: Readonly<Record<string, Bodies>> = {
+  'too-deep': gauges((take) => reaches(take).slice(0, 1)),
+  'short-ribbon': gauges(lengths),
+  'tight-bend': gauges(radii),
   'no-clearance': gauges(depths),
+  crowded: gauges(rooms),
+  'lead-short': gauges(lengths),
   'key-against': keyBodies,
   'foreign-voltage': carriedBodies,
   'split-member': (take) => [groupsBody(take)],

@@ -5,7 +5,6 @@ import { boardBudgets, supplyBudgets } from '../electrical/budget.ts';
 import { powerOf } from '../electrical/power.ts';
 import { spanCurrents } from '../electrical/span-currents.ts';
 import { dropMvOf, GND } from '../layout/defaults.ts';
-import { depthNeededMm } from '../wiring/gap.ts';
 import type { WholeTake } from '../wiring/whole-take.ts';
 import type { Gauge } from './gauge.ts';
 
@@ -103,22 +102,3 @@ export function shifts(take: WholeTake): Gauge[] {
     }),
   );
 }
-
-/** How deep a ribbon lies behind the panels, beside the depth of the row. */
-export const depths = (take: WholeTake): Gauge[] =>
-  take.parts.flatMap((part) =>
-    part.neighbours.flatMap((pair) => {
-      const needed = depthNeededMm(pair, part);
-      if (needed === undefined) return [];
-      const { row } = pair.a.on.header.row;
-      const name = pair.ribbons.map((ribbon) => ribbon.name).join(', ');
-      return {
-        title: `Behind the panels: ${name} and the row`,
-        parts: [{ value: needed, words: 'needed' }],
-        words: 'needed',
-        limit: row.depthMm,
-        limitWords: 'deep',
-        unit: 'mm',
-      };
-    }),
-  );

@@ -54,6 +54,11 @@ describe('the help', () => {
     ['low-headroom', 'just as much as allowed', '0.08 mA too much'],
     ['board-overload', 'just as much as allowed', '0.1 mA too much'],
     ['contact-overload', 'just as much as allowed', '0.05 mA too much'],
+    ['too-deep', 'just as much as allowed', '1 mm too much'],
+    ['short-ribbon', 'to spare', 'too much'],
+    ['tight-bend', 'to spare', 'too little'],
+    ['crowded', '0.16 mm to spare', 'too little'],
+    ['lead-short', 'to spare', 'too much'],
     ['low-voltage', '0.001 mV to spare', '0.001 mV too much'],
     ['ground-shift', '0.0001 mV to spare', '0.0001 mV too much'],
   ])('%s is told by an inset', (id, good, bad) => {
