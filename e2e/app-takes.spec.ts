@@ -23,6 +23,24 @@ test('takes are put in order and compared, also with a bandmate’s', async ({ p
   );
   expect(await barriersOn(page)).toEqual([]);
 
+  const name = panel(page).getByLabel('Name of the take');
+  await name.fill('Evening');
+  await name.press('Enter');
+  await expect(takes(page)).toHaveText(['Evening', 'One long jetty']);
+  await page.keyboard.press('Control+z');
+  await expect(takes(page)).toHaveText(['Three jetties', 'One long jetty']);
+  await panel(page).getByRole('button', { name: 'Add a take like this one' }).click();
+  await expect(takes(page)).toHaveCount(3);
+  await panel(page)
+    .getByRole('button', { name: /^Delete|^Remove/ })
+    .click();
+  await expect(takes(page)).toHaveText(['Three jetties', 'One long jetty']);
+  await page.keyboard.press('Control+z');
+  await expect(takes(page)).toHaveCount(3);
+  await page.keyboard.press('Control+z');
+  await page.keyboard.press('[');
+  await expect(takes(page).first()).toHaveAttribute('aria-selected', 'true');
+
   await panel(page).getByRole('button', { name: 'Later' }).click();
   await expect(takes(page)).toHaveText(['One long jetty', 'Three jetties']);
   await page.keyboard.press('Control+z');
@@ -49,14 +67,19 @@ test('a proposed wiring arrives as a take of its own, explained, and one undo ta
   await openApp(page);
   await page.keyboard.press(']');
   await page.keyboard.press('g');
-  await panel(page).getByRole('button', { name: 'Propose wiring' }).click();
+  await panel(page).getByRole('button', { name: 'Propose wiring' }).press('Enter');
+  await expect(panel(page).getByRole('button', { name: 'Cancel' })).toBeFocused();
   await expect(takes(page)).toHaveText(['Three jetties', 'One long jetty', 'One long jetty, proposed'], {
     timeout: 45_000,
   });
   await expect(takes(page).nth(2)).toHaveAttribute('aria-selected', 'true');
   const told = panel(page).getByRole('region', { name: 'Propose', exact: true });
   await expect(told).toContainText('Boulder 1 Not linked');
-  await expect(told).toContainText('Proven up to the number of ribbons');
+  await expect(told).toContainText('Proven to be the best there is in what stays unlinked');
+  await expect(told.getByRole('region', { name: 'What was found' })).toBeFocused();
+  await expect(told).toContainText('Damage and faults6 → becomes 1');
+  await told.getByText('What changes, and why').click();
+  await expect(told).toContainText('S1 taken out: because S1, connector 4 lands one pin row off Cobble 3');
   await expect(figure(page, 'Damage and faults').getByRole('cell')).toHaveText(['1 (better)', '6']);
   await page.keyboard.press('Control+z');
   await expect(takes(page)).toHaveText(['Three jetties', 'One long jetty']);

@@ -5,5 +5,6 @@ export { engineOf, type Highs } from './planner/engine.ts';
 export { type Proposal, proposeWiring } from './planner/propose-wiring.ts';
 export type { Unlinked } from './planner/why.ts';
 export { withEngine } from './planner/with-engine.ts';
+export { type ProposalChange, proposalChanges } from './share/proposal-changes.ts';
 export { proofWords, scoreWords } from './share/proposal-words.ts';
-export { type FigureLine, type SideBySide, sideBySide } from './share/side-by-side.ts';
+export { type FigureLine, pressingFigures, type SideBySide, sideBySide } from './share/side-by-side.ts';

@@ -1,13 +1,13 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Layout } from '../../src/index.ts';
-import type { Progress, Unlinked } from '../../src/planner.ts';
+import type { FigureLine, Progress, ProposalChange, Unlinked } from '../../src/planner.ts';
 import { perform } from '../actions/action.ts';
 import { showTake } from '../actions/show-take.ts';
 import { type Editor, shownTake } from '../editor.ts';
 import type { Message, Question } from './propose-thread.ts';
 
 /** What a proposal came to, beside the take that it was made of. */
-interface Told {
+export interface Told {
   /** The take that it became, and the one that it was made of. */
   readonly take: string;
   readonly from: string;
@@ -15,6 +15,9 @@ interface Told {
   readonly score: string;
   readonly proof: string;
   readonly unlinked: readonly Unlinked[];
+  /** In what counts first, from the take that it was made of to this one. */
+  readonly against: readonly FigureLine[];
+  readonly changes: readonly ProposalChange[];
 }
 
 interface TakesDesk {
@@ -86,7 +89,9 @@ export function propose(editor: Editor, arrange: boolean): void {
       fail('The search came to no end: nothing is proposed.');
       return;
     }
-    const { proofWords, scoreWords } = await import('../../src/planner.ts');
+    const { pressingFigures, proofWords, proposalChanges, scoreWords, sideBySide } = await import(
+      '../../src/planner.ts'
+    );
     cancelProposal(editor);
     const before = editor.layouts.layout();
     const { modules, ribbons } = proposal.take;
@@ -107,6 +112,8 @@ export function propose(editor: Editor, arrange: boolean): void {
         score: scoreWords(proposal),
         proof: proofWords(proposal),
         unlinked: proposal.unlinked,
+        against: pressingFigures(sideBySide({ kit, take }, { kit, take: proposal.take })),
+        changes: isSame ? [] : proposalChanges(kit, take, proposal.take),
       },
     });
     editor.session.setState({

@@ -4,6 +4,7 @@ import { proposeArrangement } from '../planner/arrange.ts';
 import { type Engine, engineOf, type Highs } from '../planner/engine.ts';
 import { type Proposal, proposeWiring } from '../planner/propose-wiring.ts';
 import { withEngine } from '../planner/with-engine.ts';
+import { proposalChanges } from '../share/proposal-changes.ts';
 import { proofWords, scoreWords } from '../share/proposal-words.ts';
 import { type SideBySide, sideBySide } from '../share/side-by-side.ts';
 import { onlyFile, parse, readLayout } from './arguments.ts';
@@ -33,13 +34,13 @@ function peopleText(layout: Layout, mine: Take, proposal: Proposal): string {
       module?.label ?? `${kit.modules.find(({ id: kindId }) => kindId === module?.kind)?.name ?? id} (${id})`
     );
   };
-  const changes = beside.differences.map(({ words }) => words);
+  const changes = proposalChanges(kit, mine, proposal.take).map(({ what, why }) => `${what}: ${why}.`);
   const left = proposal.unlinked.map(({ module, why }) => `${nameOf(module)}. ${why}`);
   const gone = beside.notes.gone.filter(({ level }) => level !== 'reminder').map(({ headline }) => headline);
   return [
     `${proposal.take.name}\n\n${scoreWords(proposal)}.\n${proofWords(proposal)}\n\n${table(beside)}`,
     changes.length > 0
-      ? `\nWhat changes\n${inset(changes)}`
+      ? `\nWhat changes, and why\n${inset(changes)}`
       : '\nNothing changes: it is as good as it can be.\n',
     gone.length > 0 ? `\nNotes that go\n${inset(gone)}` : '',
     left.length > 0 ? `\nWhat stays open\n${inset(left)}` : '',

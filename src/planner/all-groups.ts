@@ -2,6 +2,8 @@ import { exceeds } from '../geometry/exceeds.ts';
 import type { PlacedHeader, PlacedRow } from '../geometry/place.ts';
 import { groupBy } from '../layout/group-by.ts';
 import type { BusFacts, RibbonFacts } from '../layout/kit-index.ts';
+import { isUndemanding } from './beaten.ts';
+import { flatPlacings } from './flat-placings.ts';
 import {
   clash,
   clashesWithin,
@@ -14,7 +16,8 @@ import {
   membersOf,
   patchesOf,
 } from './groups.ts';
-import { flatPlacings, isChainable, loosePlacings, type Placing, type Room } from './placing.ts';
+import { loosePlacings } from './loose-placings.ts';
+import { isChainable, type Placing, type Room } from './placing.ts';
 import type { Task } from './task.ts';
 
 /** Every group that could be made, and whether that is really all of them. */
@@ -66,29 +69,60 @@ function placingsOf(
   };
 }
 
-/** All groups on one bus. Each ribbon of a group sits on at least one module. */
-export function groupsOn(task: Task, bus: BusFacts): Groups {
+/**
+ * Headers that a ribbon of a kind had better take wherever it lies over them: what it passes over between two seats no
+ * other could link then, where all ribbons lie flat and none is joined to another.
+ */
+function takenBy(facts: RibbonFacts, headers: readonly PlacedHeader[], members: number, { fed }: Task) {
+  const mostCounts = headers.reduce((most, { counts }) => Math.max(most, counts), 0);
+  if (exceeds((facts.connectors.length - 1) * mostCounts, members)) return NONE;
+  const owners = groupBy(headers, ({ owner }) => owner);
+  return new Set(
+    headers.filter(
+      (header) =>
+        header.role === 'member' &&
+        owners.get(header.owner)?.length === 1 &&
+        isUndemanding(header, [facts], fed),
+    ),
+  );
+}
+
+const NONE: ReadonlySet<PlacedHeader> = new Set();
+
+/**
+ * All groups on one bus. Each ribbon of a group sits on at least one module.
+ *
+ * @param isThorough - those, too, that pass over a header which they could link and which no other could link then
+ */
+export function groupsOn(task: Task, bus: BusFacts, isThorough = true): Groups {
   const { base, free, standing } = task;
   const { connectorBodyMm } = base.limits;
   const members = bus.bus.membersPerHost ?? Number.POSITIVE_INFINITY;
-  const room: Room = { members, most: MOST };
   const headers = free.get(bus) ?? [];
   const kinds = [...base.kit.ribbons.values()].filter((facts) => facts.bus === bus);
   const stays = standing.filter(({ placings }) => placings.some(({ facts }) => facts.bus === bus));
   const all = [...kinds, ...stays.flatMap(({ placings }) => placings.map(({ facts }) => facts))];
-  const found = new Map<string, Group>();
+  const found = new Map<string | Group, Group>();
+  /** Of one ribbon, that nothing can be joined to: as placings they all differ. */
+  const distinct = new Set<Group>();
   const pool: Placing[] = [];
   const roots: Group[] = stays.filter((group) => hostOf(group) !== undefined);
   let complete = true;
+  const isGreedy =
+    !isThorough && stays.length === 0 && kinds.every((facts) => facts.flat && !isChainable(facts, all));
   for (const facts of kinds) {
     const chainable = isChainable(facts, all);
+    const taken = isGreedy ? takenBy(facts, headers, members, task) : NONE;
+    const room: Room = { members, hostless: chainable, taken, most: MOST };
     const { placings, complete: isAll } = placingsOf(task, facts, headers, chainable, room);
     complete &&= isAll;
     for (const placing of placings) {
       const hosts = placing.seats.filter(({ header }) => header.role === 'host').length;
       if (hosts === 0 && chainable) pool.push(placing);
-      if (hosts === 1 && (chainable || placing.seats.length > 1))
-        roots.push({ placings: [placing], joints: [] });
+      if (hosts !== 1 || (!chainable && placing.seats.length < 2)) continue;
+      const group: Group = { placings: [placing], joints: [] };
+      roots.push(group);
+      if (!chainable && islandOf(group).length > 0) distinct.add(group);
     }
   }
   const queue = roots;
@@ -101,15 +135,10 @@ export function groupsOn(task: Task, bus: BusFacts): Groups {
     const group = queue[i] as Group;
     const isNew = group.placings.some(({ kept }) => kept === undefined);
     if (isNew && hasNoLooseEnd(group)) {
-      const others = standing.filter(
-        ({ placings }) => !placings.some((each) => group.placings.includes(each)),
-      );
-      const there = others.flatMap(patchesOf);
-      const clashes = patchesOf({ placings: group.placings.filter(({ kept }) => !kept), joints: [] }).some(
-        (patch) => there.some((other) => clash(patch, other, connectorBodyMm)),
-      );
-      if (!clashes) found.set(`${keyOf(group)}|${howKey(group)}`, group);
+      const clashes = standing.length > 0 && clashesWithStanding(task, group);
+      if (!clashes) found.set(distinct.has(group) ? group : `${keyOf(group)}|${howKey(group)}`, group);
     }
+    if (pool.length === 0) continue;
     const taken = new Set(headersOf(group).map(({ owner }) => owner));
     const counted = membersOf(group).reduce((sum, { counts }) => sum + counts, 0);
     for (const more of pool) {
@@ -126,6 +155,16 @@ export function groupsOn(task: Task, bus: BusFacts): Groups {
     }
   }
   return { groups: [...found.values()], complete };
+}
+
+/** Whether a new ribbon of a group would lie where something stays that it is not joined to. */
+function clashesWithStanding({ base, standing }: Task, { placings }: Group): boolean {
+  const others = standing.filter((each) => !each.placings.some((placing) => placings.includes(placing)));
+  const there = others.flatMap(patchesOf);
+  const added: Group = { placings: placings.filter(({ kept }) => kept === undefined), joints: [] };
+  return patchesOf(added).some((patch) =>
+    there.some((other) => clash(patch, other, base.limits.connectorBodyMm)),
+  );
 }
 
 /** A group however its ribbons were found one after the other. */

@@ -1,13 +1,16 @@
+import { pressingNotes } from '../checks/run.ts';
 import { indexKit, type KitIndex, resolve } from '../layout/kit-index.ts';
 import type { Kit, Module, Row, Take } from '../layout/layout.ts';
 import { deriveTake } from '../wiring/derive.ts';
 import type { WholeTake } from '../wiring/whole-take.ts';
-import type { Progress } from './choose.ts';
+import type { Progress, Score } from './choose.ts';
 import type { Engine } from './engine.ts';
-import { conflictsIn } from './judge-choice.ts';
+import { keepWhatDoes } from './keep-what-does.ts';
+import { leastRowsOf, leastScoreOf } from './place-bounds.ts';
 import { Places } from './places.ts';
 import { type Proposal, proposeWiring } from './propose-wiring.ts';
 import { compareScores } from './score-of.ts';
+import { taskOf } from './task.ts';
 
 /** Modules that stand side by side: a host and its members, or one module alone. */
 interface Block {
@@ -121,6 +124,11 @@ function packed(
   return { ...take.take, modules: take.take.modules.map((module) => byId.get(module.id) ?? module) };
 }
 
+/** A trial is short: nobody waits for news of it. */
+function endOf<T>(run: Generator<unknown, T>): T {
+  for (let step = run.next(); ; step = run.next()) if (step.done) return step.value;
+}
+
 const OF_PLACES = new Set(['overlap', 'off-row', 'wrong-height', 'too-deep', 'over-board']);
 
 const rowsUsed = ({ modules }: Take): number => new Set(modules.map(({ row }) => row)).size;
@@ -132,16 +140,6 @@ export interface Arrangement extends Proposal {
   readonly misplaced: number;
   /** Nothing stands in fewer rows. */
   readonly leastRows: number;
-}
-
-/** Rows that the modules need for their width alone, those with pinned modules among them. */
-function leastRowsOf(take: WholeTake, pinned: readonly Module[]): number {
-  const widths = take.places.modules.reduce((sum, { facts }) => sum + facts.kind.widthHp, 0);
-  const rows = [...take.take.rows].sort((a, b) => b.widthHp - a.widthHp);
-  let room = 0;
-  let count = 0;
-  while (room < widths && count < rows.length) room += (rows[count++] as Row).widthHp;
-  return Math.max(count, new Set(pinned.map(({ row }) => row)).size);
 }
 
 /** Sets of rows to try, fewest first: those with pinned modules and the first of the others. */
@@ -157,8 +155,8 @@ function rowSets(take: Take, pinned: readonly Module[]): Row[][] {
 
 /**
  * Places modules anew and wires them: hosts with their members side by side, in as few rows as are found to do, and of
- * several ways the one that is wired best. Pinned modules stay, and so do those on which locked ribbons sit. That
- * nothing better exists is not proven, but what is as low as it can be is told as such.
+ * several ways the one that is wired best. Pinned modules stay, and so do those on which locked ribbons sit. Proven
+ * is what no places could better (`place-bounds.ts`); the worst loss never is.
  */
 export function* proposeArrangement(
   kit: Kit,
@@ -184,7 +182,8 @@ export function* proposeArrangement(
     dealt(index, hosts, members, false),
   ];
   const leastRows = leastRowsOf(derived, pinned);
-  let best: Arrangement | undefined;
+  const least = leastScoreOf(taskOf(kit, take));
+  let best = undefined as Arrangement | undefined;
   const isBetter = (a: Arrangement, b: Arrangement): boolean => {
     const byPlaces = a.misplaced - b.misplaced || a.rows - b.rows;
     return byPlaces !== 0 ? byPlaces < 0 : compareScores(a.score, b.score) < 0;
@@ -202,11 +201,8 @@ export function* proposeArrangement(
       }
     if (tries.length > 1) break;
   }
-  for (const [i, each] of tries.entries()) {
-    yield { step: 'placing', found: i + 1 };
-    const wired = yield* proposeWiring(kit, each, engine, { isTrial: true });
-    if (!wired) continue;
-    const misplaced = conflictsIn(deriveTake(kit, { ...each, ribbons: [] })).filter(({ check }) =>
+  const compareWith = (each: Take, wired: Proposal): void => {
+    const misplaced = pressingNotes(deriveTake(kit, { ...each, ribbons: [] })).filter(({ check }) =>
       OF_PLACES.has(check),
     );
     const found: Arrangement = {
@@ -219,6 +215,30 @@ export function* proposeArrangement(
       proven: 0,
     };
     if (!best || isBetter(found, best)) best = found;
+  };
+  for (const [i, each] of tries.entries()) {
+    yield { step: 'placing', found: i + 1, of: tries.length };
+    const wired = endOf(proposeWiring(kit, each, engine, { isTrial: true }));
+    if (wired) compareWith(each, wired);
   }
-  return best;
+  // Where boards have too few headers, say, only the engine wires them; then few places must do.
+  for (const each of best ? [] : tries.slice(0, MOST_WITH_ENGINE)) {
+    const wired = yield* proposeWiring(kit, each, engine);
+    if (wired) compareWith(each, wired);
+  }
+  if (!best) return undefined;
+  const { modules } = best.take;
+  const kept = keepWhatDoes(taskOf(kit, { ...take, modules }), best.take);
+  const proven = best.rows > leastRows ? 0 : provenBy(least, best.score);
+  return { ...best, take: kept, proven, bound: proven < 2 ? 0 : least.cost };
+}
+
+/** Arrangements that are wired with the engine where nothing else wires any. */
+const MOST_WITH_ENGINE = 4;
+
+/** Numbers of a score, from the first, that are as low as they can be wherever modules stand. */
+function provenBy(least: Omit<Score, 'worstLossMv'>, score: Score): number {
+  const levels = ['unlinked', 'unfed', 'cost', 'unpriced', 'ribbons'] as const;
+  const open = levels.findIndex((level) => score[level] > least[level] + 1e-6);
+  return open < 0 ? levels.length : open;
 }

@@ -1,61 +1,111 @@
-import type { PlacedHeader } from '../geometry/place.ts';
-import { clash, type Group, headersOf, hostOf, type Patch, patchesOf } from './groups.ts';
+import type { PlacedHeader, PlacedModule } from '../geometry/place.ts';
+import type { RibbonFacts } from '../layout/kit-index.ts';
+import { clash, type Group, headersOf, hostOf, linesAt, type Patch, patchesOf } from './groups.ts';
+import type { Task } from './task.ts';
 
 const byCodeUnit = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
-/** What a group takes from the others: kinds of ribbon, and room on the rows. */
-function takes(group: Group, patches: readonly Patch[]): string {
-  const kinds = group.placings.map(({ facts, kept }) => kept ?? facts.kind.id).sort(byCodeUnit);
-  const room = patches.map(({ row, ...mm }) => JSON.stringify([row.index, mm])).sort(byCodeUnit);
-  return JSON.stringify([hostOf(group)?.owner.id, hostOf(group)?.id, kinds, room]);
+/** Small numbers for lengths, of which there are few: they make shorter keys. */
+class Lengths {
+  readonly #known = new Map<number, number>();
+
+  of(mm: number): number {
+    const told = this.#known.get(mm) ?? this.#known.size;
+    this.#known.set(mm, told);
+    return told;
+  }
+}
+
+/** What a group takes from the others: its host, kinds of ribbon, and room on the rows. */
+function keyOf(group: Group, lengths: Lengths): string {
+  const host = hostOf(group);
+  const kinds = group.placings.map(({ facts, kept }) => kept ?? facts.kind.id);
+  const room = patchesOf(group).map(
+    ({ row, fromMm, toMm, lowMm, highMm }) =>
+      `${row.index} ${lengths.of(fromMm)} ${lengths.of(toMm)} ${lengths.of(lowMm)} ${lengths.of(highMm)}`,
+  );
+  if (kinds.length > 1) kinds.sort(byCodeUnit);
+  if (room.length > 1) room.sort(byCodeUnit);
+  return `${host?.owner.id}|${host?.id}|${kinds.join()}|${room.join()}`;
+}
+
+/** Whether a module can be joined to whatever ribbons of some kinds feed, and asks no more than these bring. */
+export function isUndemanding(
+  { owner, isolated }: PlacedHeader,
+  kinds: readonly RibbonFacts[],
+  fed: ReadonlySet<PlacedModule>,
+): boolean {
+  const module = owner as PlacedModule;
+  if (isolated || kinds.every(({ bus }) => !bus.carriesVoltage)) return true;
+  return (
+    !fed.has(module) &&
+    module.facts.needs.every((line) =>
+      kinds.every((facts) => linesAt(facts).every((lines) => lines.has(line))),
+    )
+  );
+}
+
+/** Groups that take the same from the others. */
+interface Alike {
+  readonly host: PlacedHeader | undefined;
+  readonly patches: readonly Patch[];
+  readonly groups: Group[];
+  /** Whether a header could be on a group of another host beside these; asked once. */
+  readonly wanted: Map<PlacedHeader, boolean>;
 }
 
 /**
  * Groups without those that pass over a header which another group of the same ribbons in the same place would link,
  * and which no other group could link then: leaving it out gains nothing.
  */
-export function withoutBeaten(groups: readonly Group[], bodyMm: number): Group[] {
-  const facts = groups.map((group) => {
-    const patches = patchesOf(group);
-    return {
-      group,
-      patches,
-      headers: new Set(headersOf(group)),
+export function withoutBeaten({ base, fed }: Task, groups: readonly Group[]): Group[] {
+  const bodyMm = base.limits.connectorBodyMm;
+  const lengths = new Lengths();
+  const byKey = new Map<string, Alike>();
+  const on = new Map<PlacedHeader, Set<Alike>>();
+  for (const group of groups) {
+    const key = keyOf(group, lengths);
+    const alike = byKey.get(key) ?? {
       host: hostOf(group),
-      key: takes(group, patches),
+      patches: patchesOf(group),
+      groups: [] as Group[],
+      wanted: new Map(),
     };
-  });
-  type Facts = (typeof facts)[number];
-  const on = new Map<PlacedHeader, Facts[]>();
-  const alike = new Map<string, Facts[]>();
-  for (const each of facts) {
-    for (const header of each.headers) {
-      const list = on.get(header) ?? [];
-      list.push(each);
-      on.set(header, list);
+    if (alike.groups.push(group) === 1) byKey.set(key, alike);
+    for (const header of headersOf(group)) {
+      const there = on.get(header);
+      if (there) there.add(alike);
+      else on.set(header, new Set([alike]));
     }
-    const list = alike.get(each.key) ?? [];
-    list.push(each);
-    alike.set(each.key, list);
   }
-  const clashes = (a: Facts, b: Facts): boolean =>
-    a.patches.some((one) => b.patches.some((other) => clash(one, other, bodyMm)));
-  const known = new Map<string, boolean>();
-  /** Whether a header that one group leaves out could be on a group of another host beside it. */
-  const isWanted = (left: PlacedHeader, by: Facts): boolean => {
-    const key = `${left.owner.id} ${left.id} ${by.key}`;
-    const told = known.get(key);
+  /** Also one whose module has another header for the bus, or asks for more. */
+  const isWanted = (left: PlacedHeader, { host, patches, groups: [own], wanted }: Alike): boolean => {
+    const told = wanted.get(left);
     if (told !== undefined) return told;
-    const wanted = (on.get(left) ?? []).some((other) => other.host !== by.host && !clashes(other, by));
-    known.set(key, wanted);
-    return wanted;
+    const kinds = own?.placings.map(({ facts }) => facts) ?? [];
+    let is =
+      left.owner.headers.some(
+        ({ bus, role }, i, all) => all[i] !== left && bus === left.bus && role === left.role,
+      ) || !isUndemanding(left, kinds, fed);
+    for (const other of on.get(left) ?? [])
+      is ||=
+        other.host !== host && !patches.some((one) => other.patches.some((each) => clash(one, each, bodyMm)));
+    wanted.set(left, is);
+    return is;
   };
-  const isBeaten = (each: Facts): boolean =>
-    (alike.get(each.key) ?? []).some(
-      (other) =>
-        other.headers.size > each.headers.size &&
-        [...each.headers].every((header) => other.headers.has(header)) &&
-        [...other.headers].every((header) => each.headers.has(header) || !isWanted(header, each)),
-    );
-  return facts.filter((each) => !isBeaten(each)).map(({ group }) => group);
+  const beaten = new Set<Group>();
+  for (const alike of byKey.values()) {
+    if (alike.groups.length < 2) continue;
+    const all = alike.groups.map((group) => ({ group, headers: new Set(headersOf(group)) }));
+    for (const { group, headers } of all) {
+      const isMore = (other: ReadonlySet<PlacedHeader>): boolean => {
+        if (other.size <= headers.size) return false;
+        for (const header of headers) if (!other.has(header)) return false;
+        for (const header of other) if (!headers.has(header) && isWanted(header, alike)) return false;
+        return true;
+      };
+      if (all.some((other) => isMore(other.headers))) beaten.add(group);
+    }
+  }
+  return groups.filter((group) => !beaten.has(group));
 }

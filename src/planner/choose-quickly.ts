@@ -1,4 +1,3 @@
-import type { Take } from '../layout/layout.ts';
 import { assignHeaders } from './assign-headers.ts';
 import { type Choice, type Chosen, SAME_MV } from './choose.ts';
 import { judgeOf } from './judge-choice.ts';
@@ -14,7 +13,7 @@ interface Quick {
 }
 
 /** The best choice where it can be had without an engine; nothing where it cannot, or would not stand. */
-export function chooseQuickly(task: Task, take: Take, columns: Columns): Quick | undefined {
+export function chooseQuickly(task: Task, columns: Columns): Quick | undefined {
   const rows = new LossRows(task, columns, true);
   const found = searchQuickly(task, columns, rows);
   if (!found) return undefined;
@@ -29,7 +28,7 @@ export function chooseQuickly(task: Task, take: Take, columns: Columns): Quick |
     leads: assigned.value,
     values: [...columns.groups, ...columns.leads].map(({ column }) => (made.has(column) ? 1 : 0)),
   };
-  const { worstLossMv, broken } = judgeOf(task, take, columns)(choice);
+  const { worstLossMv, broken } = judgeOf(task, columns)(choice);
   if (broken.length > 0) return undefined;
   if (!found.isProven)
     return {

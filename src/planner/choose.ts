@@ -84,6 +84,8 @@ export type Judge = (choice: Choice) => Judged;
 export interface Progress {
   readonly step: 'placing' | 'looking' | 'linking' | 'feeding';
   readonly found?: number;
+  /** Of how many, where that is known. */
+  readonly of?: number;
 }
 
 /** Finds the best choice and says how far that is proven. */
@@ -181,7 +183,7 @@ export class Chooser {
     }
     this.#fix(ribbons, sumOf(ribbons, first.choice.values));
     const sums = levels.map((costs) => sumOf(costs, (first as Solved).choice.values));
-    if (proven >= 3) bound = sums[2] as number;
+    bound = proven >= 3 ? Math.round((sums[2] as number) * 1e4) / 1e4 : Math.min(bound, sums[2] as number);
     yield { step: 'feeding', found: Math.round(sums[4] as number) };
     const best = yield* this.#leastLoss(first, sums[1] === 0);
     const [unlinked, unfed, cost, unpriced, count] = sums.map((sum) => Math.round(sum * 1e4) / 1e4);

@@ -2,15 +2,20 @@
 export interface FeedOption {
   readonly kind: number;
   readonly lossMv: number;
-  /** Of the program. */
-  readonly column: number;
+  /** Of the program: leads that do equally well. */
+  readonly columns: readonly number[];
 }
 
 /** A kind of lead: so many are there for nothing, each further one costs. */
 export interface LeadStock {
   readonly free: number;
   readonly cost: number;
+  /** What every one costs besides. */
+  readonly each?: number;
 }
+
+const upTo = ({ free, cost, each = 0 }: LeadStock, count: number): number =>
+  each * count + Math.max(0, count - free) * cost;
 
 export interface Feeding {
   readonly cost: number;
@@ -32,14 +37,13 @@ export function cheapestFeeding(
   if (options.some((byKind) => byKind.every((option) => option === undefined))) return undefined;
   const given: number[] = [];
   const used = stocks.map(() => 0);
-  const costOf = (kind: number): number =>
-    (used[kind] as number) < (stocks[kind] as LeadStock).free ? 0 : (stocks[kind] as LeadStock).cost;
+  const costOf = (kind: number): number => {
+    const { free, cost, each = 0 } = stocks[kind] as LeadStock;
+    return (used[kind] as number) < free ? each : each + cost;
+  };
   for (let island = 0; island < islands.length; island++)
     giveLead(island, options, given, used, costOf, stocks);
-  const cost = used.reduce((sum, count, kind) => {
-    const stock = stocks[kind] as LeadStock;
-    return sum + Math.max(0, count - stock.free) * stock.cost;
-  }, 0);
+  const cost = used.reduce((sum, count, kind) => sum + upTo(stocks[kind] as LeadStock, count), 0);
   return { cost, chosen: given.map((kind, island) => options[island]?.[kind] as FeedOption) };
 }
 

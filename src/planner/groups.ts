@@ -1,7 +1,8 @@
 import { ribbonWidthMm } from '../geometry/connector.ts';
 import { exceeds } from '../geometry/exceeds.ts';
 import type { PlacedHeader, PlacedModule, PlacedRow } from '../geometry/place.ts';
-import { faceOf } from '../layout/defaults.ts';
+import { faceOf, GND } from '../layout/defaults.ts';
+import type { RibbonFacts } from '../layout/kit-index.ts';
 import { remember } from '../layout/remember.ts';
 import type { DerivedTake } from '../wiring/derived-take.ts';
 import { isSocket, type Landing } from '../wiring/landing.ts';
@@ -33,9 +34,11 @@ export interface Group {
 }
 
 /** Asked for again and again while groups are compared. */
-export const headersOf = remember((group: Group): readonly PlacedHeader[] =>
-  group.placings.flatMap(({ seats }) => seats.map(({ header }) => header)),
-);
+export const headersOf = remember(({ placings }: Group): readonly PlacedHeader[] => {
+  const headers: PlacedHeader[] = [];
+  for (const { seats } of placings) for (const { header } of seats) headers.push(header);
+  return headers;
+});
 
 export const membersOf = (group: Group): readonly PlacedHeader[] =>
   headersOf(group).filter(({ role }) => role === 'member');
@@ -43,35 +46,41 @@ export const membersOf = (group: Group): readonly PlacedHeader[] =>
 export const hostOf = (group: Group): PlacedHeader | undefined =>
   headersOf(group).find(({ role }) => role === 'host');
 
+/** Supply lines that each connector of a ribbon carries. */
+export const linesAt = remember(({ bus, ways }: RibbonFacts): readonly ReadonlySet<string>[] =>
+  ways.map((count) => new Set([...bus.supplyPins.keys()].filter((line) => carries(bus, count, line)))),
+);
+
+const carriesVoltage = remember((lines: ReadonlySet<string>): boolean =>
+  [...lines].some((line) => line !== GND),
+);
+
 /** Modules that share a voltage through a group's ribbons. */
 export const islandOf = remember(({ placings }: Group): readonly PlacedModule[] => {
-  const modules = placings.flatMap(({ facts, seats }) =>
-    seats
-      .filter(({ connector, header }) => {
-        if (header.isolated) return false;
-        const ways = facts.ways[connector] ?? 0;
-        return [...facts.bus.supplyPins.keys()].some(
-          (line) => line !== 'GND' && carries(facts.bus, ways, line),
-        );
-      })
-      .map(({ header }) => header.owner as PlacedModule),
-  );
-  return modules.length > 1 ? [...new Set(modules)] : [];
+  const modules: PlacedModule[] = [];
+  for (const { facts, seats } of placings)
+    for (const { connector, header } of seats) {
+      const module = header.owner as PlacedModule;
+      const lines = linesAt(facts)[connector];
+      if (lines && !header.isolated && carriesVoltage(lines) && !modules.includes(module))
+        modules.push(module);
+    }
+  return modules.length > 1 ? modules : [];
 });
 
 function patchOf({ facts, seats }: Placing): Patch | undefined {
   const [first] = seats;
   if (!facts.flat || !first) return undefined;
   const half = ribbonWidthMm(facts.conductors) / 2;
-  const x = seats.map(({ header }) => header.xMm);
-  const y = seats.map(({ header }) => header.yMm);
-  return {
-    row: first.header.row,
-    fromMm: Math.min(...x),
-    toMm: Math.max(...x),
-    lowMm: Math.min(...y) - half,
-    highMm: Math.max(...y) + half,
-  };
+  let [fromMm, lowMm] = [first.header.xMm, first.header.yMm];
+  let [toMm, highMm] = [fromMm, lowMm];
+  for (const { header } of seats) {
+    fromMm = Math.min(fromMm, header.xMm);
+    toMm = Math.max(toMm, header.xMm);
+    lowMm = Math.min(lowMm, header.yMm);
+    highMm = Math.max(highMm, header.yMm);
+  }
+  return { row: first.header.row, fromMm, toMm, lowMm: lowMm - half, highMm: highMm + half };
 }
 
 export const patchesOf = remember(({ placings }: Group): readonly Patch[] =>

@@ -1,16 +1,14 @@
 import type { Finding } from '../checks/check.ts';
-import { checkTake } from '../checks/run.ts';
+import { pressingNotes } from '../checks/run.ts';
 import { worstLossMv } from '../electrical/best-feed.ts';
 import type { PlacedModule } from '../geometry/place.ts';
-import type { Take } from '../layout/layout.ts';
-import { deriveTake } from '../wiring/derive.ts';
 import type { WholeTake } from '../wiring/whole-take.ts';
 import type { Choice, Judged } from './choose.ts';
 import { type ProgramRow, togetherAtMost } from './engine.ts';
 import { headersOf } from './groups.ts';
 import { stopModules } from './leads.ts';
 import type { Columns, PlanModel } from './model.ts';
-import type { Task } from './task.ts';
+import { derivedOf, type Task } from './task.ts';
 import { writeTake } from './write-take.ts';
 
 /** What one ribbon or its place can be blamed for; all other findings follow from what an island is made of. */
@@ -45,25 +43,21 @@ const OF_SUPPLIES = new Set(['overload', 'board-overload']);
 export const worstLossOf = (take: WholeTake): number =>
   worstLossMv(take, new Set(take.places.modules.map(({ id }) => id)));
 
-/** Damage and faults. */
-export const conflictsIn = (take: WholeTake): Finding[] =>
-  checkTake(take).filter(({ level }) => level !== 'reminder');
+/** Damage and faults that a take has beyond those which its places alone make. */
+export function conflictsOf({ base }: Task, take: WholeTake): Finding[] {
+  const before = new Set(pressingNotes(base).map(({ key }) => key));
+  return pressingNotes(take).filter(({ key }) => !before.has(key));
+}
 
 /** Judges a choice by the very checks that judge a drawing, and tells which rows would keep it from being made. */
-export function judgeOf(
-  task: Task,
-  take: Take,
-  model: Columns & Partial<PlanModel>,
-): (choice: Choice) => Judged {
-  const { kit } = task.base.kit;
-  const before = new Set(conflictsIn(task.base).map(({ key }) => key));
+export function judgeOf(task: Task, model: Columns & Partial<PlanModel>): (choice: Choice) => Judged {
   const boards = task.base.places.boards.length;
   return (choice) => {
-    const written = writeTake(task, take, choice);
-    const derived = deriveTake(kit, written.take);
-    const rows = conflictsIn(derived)
-      .filter(({ key }) => !before.has(key))
-      .flatMap((finding) => rowsAgainst(finding, derived, choice, model, written.columnsOf, boards));
+    const { take, columnsOf } = writeTake(task, choice);
+    const derived = derivedOf(task, take);
+    const rows = conflictsOf(task, derived).flatMap((finding) =>
+      rowsAgainst(finding, derived, choice, model, columnsOf, boards),
+    );
     return { worstLossMv: worstLossOf(derived), broken: rows };
   };
 }

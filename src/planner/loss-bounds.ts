@@ -1,9 +1,10 @@
 import type { PlacedHeader, PlacedModule } from '../geometry/place.ts';
 import { GND } from '../layout/defaults.ts';
 import type { KitIndex } from '../layout/kit-index.ts';
+import { remember } from '../layout/remember.ts';
 import type { Island } from '../wiring/supply-net.ts';
 import { type ProgramRow, type Search, togetherAtMost } from './engine.ts';
-import { islandOf } from './groups.ts';
+import { headersOf, islandOf } from './groups.ts';
 import type { LeadPlan } from './leads.ts';
 import {
   aloneLoss,
@@ -12,26 +13,34 @@ import {
   groupLoss,
   type IslandLoss,
   leadOhms,
-  ownLosses,
+  ownLossMv,
+  signsOf,
 } from './losses.ts';
 import type { Columns, GroupColumn, PlanModel } from './model.ts';
 import type { Task } from './task.ts';
 
-/** What a lead loses of each voltage with one group, or alone, mV; what others on the board add is not in it. */
+/** What leads lose with one group, or with a module alone. */
 interface Pair {
-  readonly column: number;
-  readonly header: PlacedHeader;
-  readonly losses: readonly number[];
-  /** At least, with what must be lost on the way to the board. */
+  readonly island: IslandLoss;
+  /** At least, with what must be lost on the way to the board, mV. */
   readonly leastMv: number;
 }
 
+interface GroupPair extends Pair {
+  readonly group: GroupColumn;
+  readonly header: PlacedHeader;
+}
+
+/** Leads to one header that lose the same. */
 interface LeadPairs {
-  readonly column: number;
+  readonly columns: readonly number[];
+  /** One of them. */
   readonly lead: LeadPlan;
+  readonly fed: PlacedModule;
+  readonly ohms: readonly number[];
   readonly boardOhms: number;
-  readonly alone: Omit<Pair, 'column' | 'header'>;
-  readonly groups: readonly Pair[];
+  readonly alone: Pair;
+  readonly groups: readonly GroupPair[];
 }
 
 const ANY = Number.POSITIVE_INFINITY;
@@ -81,17 +90,20 @@ export class LossBounds {
 
   /** Asks for plans in which no module loses more. */
   ask(mostMv: number): void {
-    for (const { column: lead, alone, groups } of this.#rows.pairs) {
-      const told = this.#told.get(lead) ?? new Set();
-      this.#told.set(lead, told);
-      const tooMuch = groups.filter(({ leastMv, column }) => leastMv > mostMv && !told.has(column));
-      for (const { column } of tooMuch) told.add(column);
-      for (const columns of cliquesOf(tooMuch)) this.#search.addRow(togetherAtMost(1, [lead, ...columns]));
-      if (alone.leastMv > mostMv && !told.has(lead)) {
-        told.add(lead);
-        const others = groups.map(({ column }) => column);
-        const weights = [...others.map(() => 1), -1];
-        this.#search.addRow({ least: 0, most: ANY, columns: [...others, lead], weights });
+    for (const { columns, alone, groups } of this.#rows.pairs) {
+      const [key] = columns as [number];
+      const told = this.#told.get(key) ?? new Set();
+      this.#told.set(key, told);
+      const tooMuch = groups.filter(({ leastMv, group }) => leastMv > mostMv && !told.has(group.column));
+      for (const { group } of tooMuch) told.add(group.column);
+      const cliques = cliquesOf(tooMuch);
+      const isTooMuchAlone = alone.leastMv > mostMv && !told.has(key);
+      if (isTooMuchAlone) told.add(key);
+      const others = groups.map(({ group }) => group.column);
+      const weights = [...others.map(() => 1), -1];
+      for (const lead of columns) {
+        for (const clique of cliques) this.#search.addRow(togetherAtMost(1, [lead, ...clique]));
+        if (isTooMuchAlone) this.#search.addRow({ least: 0, most: ANY, columns: [...others, lead], weights });
       }
     }
     if (this.#fedFrom) this.#askBoards(mostMv, this.#fedFrom);
@@ -154,29 +166,31 @@ export class LossBounds {
         .map((module) => currentsOf(module, kit))
         .reduce((a, b) => a.map((ma, i) => ma + (b[i] as number))),
     );
-    for (const { column: lead, lead: plan, boardOhms: ohms, alone, groups } of this.#rows.pairs) {
-      if (ohms === 0) continue;
+    for (const { columns, lead, fed, ohms, boardOhms: board, alone, groups } of this.#rows.pairs) {
+      if (board === 0) continue;
       for (let line = 0; line < ground; line++) {
-        const sign = Math.sign(kit.voltages.get(kit.supplyLines[line] as string)?.volts ?? 0);
-        const shares = drawn.map((each) => ohms * ((each[line] as number) + sign * (each[ground] as number)));
+        const sign = signsOf(kit)[line] as number;
+        const shares = drawn.map(
+          (each) => board * ((each[line] as number) + sign * (each[ground] as number)),
+        );
         const most = shares.reduce((sum, share) => sum + Math.max(0, share), 0);
         const floor = mostMv - most;
-        const own = (losses: readonly number[]): number =>
-          Math.min(Math.max(losses[line] ?? floor, floor), mostMv);
-        const base0 = own(alone.losses);
-        if (base0 <= floor && groups.every(({ losses }) => own(losses) <= floor)) continue;
-        const entries: [number, number][] = groups.map(({ column, losses }) => [column, own(losses) - base0]);
+        const own = ({ island }: Pair): number =>
+          Math.min(Math.max(ownLossMv(island, fed, line, ohms, kit), floor), mostMv);
+        const base0 = own(alone);
+        if (base0 <= floor && groups.every((pair) => own(pair) <= floor)) continue;
+        const entries: [number, number][] = groups.map((pair) => [pair.group.column, own(pair) - base0]);
         shares.forEach((share, i) => {
-          if (share !== 0) entries.push([fedFrom.get(keyOf(i, plan.board.index)) as number, share]);
+          if (share !== 0) entries.push([fedFrom.get(keyOf(i, lead.board.index)) as number, share]);
         });
-        entries.push([lead, most]);
         const kept = entries.filter(([, weight]) => Math.abs(weight) > 1e-9);
-        this.#search.addRow({
-          least: Number.NEGATIVE_INFINITY,
-          most: mostMv - base0 + most,
-          columns: kept.map(([column]) => column),
-          weights: kept.map(([, weight]) => weight),
-        } satisfies ProgramRow);
+        for (const column of columns)
+          this.#search.addRow({
+            least: Number.NEGATIVE_INFINITY,
+            most: mostMv - base0 + most,
+            columns: [...kept.map(([each]) => each), column],
+            weights: [...kept.map(([, weight]) => weight), most],
+          } satisfies ProgramRow);
       }
     }
   }
@@ -223,47 +237,71 @@ function pairsOf(
 ): LeadPairs[] {
   const { kit } = task.base;
   const isDraining = task.base.places.modules.every((module) => (currentsOf(module, kit).at(-1) ?? 0) >= 0);
-  const at = new Map<PlacedModule, { group: GroupColumn; header: PlacedHeader; island: IslandLoss }[]>();
+  const shareOf = remember(({ currents }: IslandLoss) => least(currents));
+  const leastMv = (island: IslandLoss, fed: PlacedModule, ohms: readonly number[], board: number): number => {
+    if (isCautious) return leastInLine(island.currents, ohms, kit, isDraining);
+    let worst = 0;
+    for (let line = 0; line < kit.supplyLines.length - 1; line++) {
+      const shared = board === 0 ? 0 : board * (shareOf(island)[line] as number);
+      worst = Math.max(worst, ownLossMv(island, fed, line, ohms, kit) + shared);
+    }
+    return worst;
+  };
+  const at = new Map<PlacedModule, Omit<GroupPair, 'leastMv'>[]>();
   for (const group of model.groups) {
     if (group.island.length === 0) continue;
     const island = groupLoss(group.group, kit);
-    for (const { seats } of group.group.placings)
-      for (const { header } of seats) {
-        const module = header.owner as PlacedModule;
-        if (!group.island.includes(module)) continue;
-        const list = at.get(module) ?? [];
-        list.push({ group, header, island });
-        at.set(module, list);
-      }
+    for (const header of headersOf(group.group)) {
+      const module = header.owner as PlacedModule;
+      if (!group.island.includes(module)) continue;
+      const list = at.get(module);
+      if (list) list.push({ group, header, island });
+      else at.set(module, [{ group, header, island }]);
+    }
   }
-  return model.leads
-    .filter(({ lead }) => lead.stops.length === 1)
-    .map(({ lead, column }) => {
-      const module = (lead.stops[0] as LeadPlan['stops'][number]).header.owner as PlacedModule;
-      const ohms = leadOhms(lead, kit);
-      const board = boardOhms(lead, kit);
-      const judged = (island: IslandLoss) => {
-        if (isCautious) return { losses: [], leastMv: leastInLine(island.currents, ohms, kit, isDraining) };
-        const losses = ownLosses(island, module, ohms, kit);
-        const share = least(island.currents);
-        const leastMv = losses.reduce(
-          (worst, loss, i) => Math.max(worst, loss + board * (share[i] as number)),
-          0,
-        );
-        return { losses, leastMv };
-      };
-      return {
-        column,
-        lead,
-        boardOhms: board,
-        alone: judged(aloneLoss(module, kit)),
-        groups: (at.get(module) ?? []).map(({ group, header, island }) => ({
-          column: group.column,
-          header,
-          ...judged(island),
-        })),
-      };
-    });
+  const alike = new Map<string, { readonly columns: number[]; readonly lead: LeadPlan }>();
+  for (const { lead, column } of model.leads) {
+    if (lead.stops.length !== 1) continue;
+    const key = likenessOf(lead, boardOhms(lead, kit));
+    const known = alike.get(key);
+    if (known) known.columns.push(column);
+    else alike.set(key, { columns: [column], lead });
+  }
+  return [...alike.values()].map(({ columns, lead }): LeadPairs => {
+    const fed = (lead.stops[0] as LeadPlan['stops'][number]).header.owner as PlacedModule;
+    const ohms = leadOhms(lead, kit);
+    const board = boardOhms(lead, kit);
+    const island = aloneLoss(fed, kit);
+    return {
+      columns,
+      lead,
+      fed,
+      ohms,
+      boardOhms: board,
+      alone: { island, leastMv: leastMv(island, fed, ohms, board) },
+      groups: (at.get(fed) ?? []).map(({ group, header, island: own }) => ({
+        group,
+        header,
+        island: own,
+        leastMv: leastMv(own, fed, ohms, board),
+      })),
+    };
+  });
+}
+
+/** What leads to one module have in common that lose and bring the same. */
+function likenessOf({ facts, board, boardConnector, stops, lines }: LeadPlan, ohms: number): string {
+  const { connector, header } = stops[0] as LeadPlan['stops'][number];
+  const from = ohms === 0 ? '' : board.id;
+  return [
+    facts.kind.id,
+    boardConnector,
+    connector,
+    header.owner.id,
+    header.id,
+    from,
+    ...(lines[0] ?? []),
+  ].join(' ');
 }
 
 /** What is lost of positive voltages in the lead's own wires, where ground nowhere lies below the supply's. */
@@ -298,7 +336,7 @@ function boardShares({ base, unfed, fed }: Task, { leads }: Columns, isAllFed: b
   const boards = new Set(leads.map(({ lead }) => lead.board));
   const isFree = [...boards].every(({ board }) => board.lead === undefined);
   const isOnly = isAllFed && boards.size === 1 && fed.size === 0 && unfed.length === draws.length;
-  const signs = kit.supplyLines.map((line) => Math.sign(kit.voltages.get(line)?.volts ?? 0));
+  const signs = signsOf(kit);
   return {
     isFree,
     isKnown: isFree || isOnly,
@@ -312,11 +350,11 @@ function boardShares({ base, unfed, fed }: Task, { leads }: Columns, isAllFed: b
 }
 
 /** Groups on one header exclude one another, so that one row does for all of them. */
-function cliquesOf(pairs: readonly Pair[]): number[][] {
+function cliquesOf(pairs: readonly GroupPair[]): number[][] {
   const byHeader = new Map<PlacedHeader, number[]>();
-  for (const { column, header } of pairs) {
+  for (const { group, header } of pairs) {
     const list = byHeader.get(header) ?? [];
-    list.push(column);
+    list.push(group.column);
     byHeader.set(header, list);
   }
   return [...byHeader.values()];

@@ -1,7 +1,7 @@
 import { ohmsPerMetre } from '../electrical/wire.ts';
 import type { PlacedModule } from '../geometry/place.ts';
-import { GND } from '../layout/defaults.ts';
 import type { KitIndex, RibbonFacts } from '../layout/kit-index.ts';
+import { remember } from '../layout/remember.ts';
 import { type Group, islandOf } from './groups.ts';
 import type { LeadPlan } from './leads.ts';
 import { atMm } from './placing.ts';
@@ -9,24 +9,31 @@ import { atMm } from './placing.ts';
 /** By supply line, in the kit's order, GND last. */
 type ByLine = readonly number[];
 
-/** What a module draws: mA on each voltage, and what comes back through ground. */
-export function currentsOf({ facts }: PlacedModule, kit: KitIndex): ByLine {
-  const draws = new Map(facts.draws);
-  const drawn = kit.supplyLines.map((line) => (line === GND ? 0 : (draws.get(line) ?? 0)));
-  drawn[drawn.length - 1] = kit.supplyLines.reduce(
-    (sum, line, i) => sum + Math.sign(kit.voltages.get(line)?.volts ?? 0) * (drawn[i] ?? 0),
-    0,
-  );
-  return drawn;
-}
+/** Of each supply line whether its voltage is above or below ground. */
+export const signsOf = remember(
+  (kit: KitIndex): ByLine => kit.supplyLines.map((line) => Math.sign(kit.voltages.get(line)?.volts ?? 0)),
+);
 
-const add = (a: ByLine, b: ByLine): ByLine => a.map((value, i) => value + (b[i] as number));
+const currentsIn = remember((kit: KitIndex) =>
+  remember(({ facts }: PlacedModule): ByLine => {
+    const drawn = kit.supplyLines.map((line) =>
+      facts.needs.includes(line) ? (facts.draws.find(([of]) => of === line)?.[1] ?? 0) : 0,
+    );
+    const signs = signsOf(kit);
+    const ground = drawn.length - 1;
+    drawn[ground] = drawn.reduce((sum, ma, i) => (i === ground ? sum : sum + (signs[i] as number) * ma), 0);
+    return drawn;
+  }),
+);
 
-/** Ohms of one contact on each line; without an end where none lies within the ways. */
+/** What a module draws of what its headers bring: mA on each voltage, and what comes back through ground. */
+export const currentsOf = (module: PlacedModule, kit: KitIndex): ByLine => currentsIn(kit)(module);
+
+/** Ohms of one contact on each line; none on a line that it does not carry, where no current flows either. */
 function contactOhms({ bus }: RibbonFacts, ways: number, kit: KitIndex): ByLine {
   return kit.supplyLines.map((line) => {
     const contacts = (bus.supplyPins.get(line) ?? []).filter((pin) => pin < ways).length;
-    return contacts === 0 ? Number.POSITIVE_INFINITY : kit.limits.contactMilliohm / 1000 / contacts;
+    return contacts === 0 ? 0 : kit.limits.contactMilliohm / 1000 / contacts;
   });
 }
 
@@ -34,72 +41,84 @@ function wireOhms(facts: RibbonFacts, lengthMm: number, kit: KitIndex): ByLine {
   const perMm = ohmsPerMetre(facts.kind.awg ?? 28, kit.limits.ambientC) / 1000;
   return kit.supplyLines.map((line) => {
     const wires = facts.bus.supplyPins.get(line)?.length ?? 0;
-    return wires === 0 ? Number.POSITIVE_INFINITY : (perMm * lengthMm) / wires;
+    return wires === 0 ? 0 : (perMm * lengthMm) / wires;
   });
 }
 
-/** What is lost of a voltage: on its own line, and by the shift of ground; mV. */
-const lossOn = (drops: ByLine, line: number, kit: KitIndex): number =>
-  (drops[line] as number) +
-  Math.sign(kit.voltages.get(kit.supplyLines[line] as string)?.volts ?? 0) *
-    (drops[kit.supplyLines.length - 1] as number);
-
-interface Edge {
-  readonly to: number;
-  readonly ohms: ByLine;
+/** Ohms of the pieces and contacts of each kind of ribbon, worked out once. */
+interface Pieces {
+  /** Before each connector; nothing before the first. */
+  readonly wires: readonly ByLine[];
+  readonly contacts: readonly ByLine[];
 }
 
-/** The worst that any module of a group loses of each voltage between the module that is fed and itself, mV. */
+const piecesIn = remember((kit: KitIndex) =>
+  remember(
+    (facts: RibbonFacts): Pieces => ({
+      wires: facts.connectors.map((_, c) =>
+        wireOhms(facts, c === 0 ? 0 : atMm(facts, c) - atMm(facts, c - 1), kit),
+      ),
+      contacts: facts.connectors.map((_, c) => contactOhms(facts, facts.ways[c] ?? 0, kit)),
+    }),
+  ),
+);
+
+/** What an island draws, and what it loses between the module that is fed and each other one, mV. */
 export interface IslandLoss {
   readonly currents: ByLine;
-  /** By the module that is fed: by voltage; nothing where nobody draws it. */
-  readonly worst: ReadonlyMap<PlacedModule, ByLine>;
+  readonly modules: readonly PlacedModule[];
+  /** By the module that is fed, then by voltage: the worst of all modules that draw it; without end below 0 where none does. */
+  readonly worst: Float64Array;
 }
 
 const NOT_DRAWN = Number.NEGATIVE_INFINITY;
 
-const worstAt = (modules: readonly (readonly [PlacedModule, ByLine])[], kit: KitIndex): ByLine =>
-  kit.supplyLines
-    .slice(0, -1)
-    .map((line, i) =>
-      modules.reduce(
-        (most, [{ facts }, drops]) =>
-          facts.draws.some(([drawn]) => drawn === line) ? Math.max(most, lossOn(drops, i, kit)) : most,
-        NOT_DRAWN,
-      ),
-    );
+const voltagesOf = (kit: KitIndex): number => kit.supplyLines.length - 1;
+
+const drawnBy = ({ facts }: PlacedModule, line: string): boolean =>
+  facts.needs.includes(line) && facts.draws.some(([drawn]) => drawn === line);
 
 export function aloneLoss(module: PlacedModule, kit: KitIndex): IslandLoss {
-  const none = kit.supplyLines.map(() => 0);
-  return { currents: currentsOf(module, kit), worst: new Map([[module, worstAt([[module, none]], kit)]]) };
+  const worst = Float64Array.from(kit.supplyLines.slice(0, -1), (line) =>
+    drawnBy(module, line) ? 0 : NOT_DRAWN,
+  );
+  return { currents: currentsOf(module, kit), modules: [module], worst };
 }
 
-/** What a group's ribbons lose, by the module at which they are fed. */
-export function groupLoss(group: Group, kit: KitIndex): IslandLoss {
-  const modules = islandOf(group);
+/** The tree that a group's ribbons make of its modules (first) and connectors, from its first module on. */
+interface Tree {
+  /** Nodes, each after the one that it hangs on. */
+  readonly order: readonly number[];
+  readonly parent: Int32Array;
+  /** Of the way from each node to its parent, ohms. */
+  readonly ohms: readonly (ByLine | undefined)[];
+}
+
+function treeOf({ placings, joints }: Group, modules: readonly PlacedModule[], kit: KitIndex): Tree {
+  const pieces = piecesIn(kit);
   const first: number[] = [];
   let nodes = modules.length;
-  for (const { facts } of group.placings) {
+  for (const { facts } of placings) {
     first.push(nodes);
     nodes += facts.connectors.length;
   }
-  const edges: Edge[][] = Array.from({ length: nodes }, () => []);
+  const ends: number[] = [];
+  const between: ByLine[] = [];
   const join = (a: number, b: number, ohms: ByLine): void => {
-    (edges[a] as Edge[]).push({ to: b, ohms });
-    (edges[b] as Edge[]).push({ to: a, ohms });
+    ends.push(a, b);
+    between.push(ohms);
   };
-  group.placings.forEach(({ facts, seats }, i) => {
+  placings.forEach(({ facts, seats }, i) => {
     const at = first[i] as number;
-    for (let c = 1; c < facts.connectors.length; c++)
-      join(at + c - 1, at + c, wireOhms(facts, atMm(facts, c) - atMm(facts, c - 1), kit));
+    const { wires, contacts } = pieces(facts);
+    for (let c = 1; c < facts.connectors.length; c++) join(at + c - 1, at + c, wires[c] as ByLine);
     for (const { connector, header } of seats) {
       const module = modules.indexOf(header.owner as PlacedModule);
-      if (module >= 0 && !header.isolated)
-        join(module, at + connector, contactOhms(facts, facts.ways[connector] ?? 0, kit));
+      if (module >= 0 && !header.isolated) join(module, at + connector, contacts[connector] as ByLine);
     }
   });
-  for (const { plug, plugConnector, socket, socketConnector } of group.joints) {
-    const facts = (n: number) => (group.placings[n] as Group['placings'][number]).facts;
+  for (const { plug, plugConnector, socket, socketConnector } of joints) {
+    const facts = (n: number) => (placings[n] as Group['placings'][number]).facts;
     const ways = Math.min(facts(plug).ways[plugConnector] ?? 0, facts(socket).ways[socketConnector] ?? 0);
     join(
       (first[plug] as number) + plugConnector,
@@ -107,57 +126,83 @@ export function groupLoss(group: Group, kit: KitIndex): IslandLoss {
       contactOhms(facts(plug), ways, kit),
     );
   }
-  const drawn = modules.map((module) => currentsOf(module, kit));
-  const none = kit.supplyLines.map(() => 0);
-  const worst = new Map(
-    modules.map((module, fed) => [module, worstAt(spread(edges, drawn, none.length, fed, modules), kit)]),
-  );
-  return { currents: drawn.reduce(add, none), worst };
-}
-
-/** Walks the tree from the module that is fed and sums up what is lost on the way to each other one. */
-function spread(
-  edges: readonly (readonly Edge[])[],
-  drawn: readonly ByLine[],
-  lines: number,
-  fed: number,
-  modules: readonly PlacedModule[],
-): [PlacedModule, ByLine][] {
-  const order = [fed];
-  const back: (Edge | undefined)[] = new Array(edges.length);
-  const seen = new Uint8Array(edges.length);
-  seen[fed] = 1;
-  for (const node of order)
-    for (const { to, ohms } of edges[node] as readonly Edge[]) {
-      if (seen[to]) continue;
-      seen[to] = 1;
-      back[to] = { to: node, ohms };
+  const head = new Int32Array(nodes).fill(-1);
+  const next = new Int32Array(ends.length);
+  for (let end = 0; end < ends.length; end++) {
+    const node = ends[end] as number;
+    next[end] = head[node] as number;
+    head[node] = end;
+  }
+  const parent = new Int32Array(nodes).fill(-1);
+  const ohms: (ByLine | undefined)[] = new Array(nodes).fill(undefined);
+  const order = [0];
+  for (let at = 0; at < order.length; at++) {
+    const node = order[at] as number;
+    for (let end = head[node] as number; end >= 0; end = next[end] as number) {
+      const to = ends[end ^ 1] as number;
+      if (to === 0 || parent[to] !== -1) continue;
+      parent[to] = node;
+      ohms[to] = between[end >> 1];
       order.push(to);
     }
-  const through = new Float64Array(edges.length * lines);
-  drawn.forEach((currents, node) => {
-    through.set(currents, node * lines);
+  }
+  return { order, parent, ohms };
+}
+
+/** What a group's ribbons lose, by the module at which they are fed. */
+export function groupLoss(group: Group, kit: KitIndex): IslandLoss {
+  const modules = islandOf(group);
+  const { order, parent, ohms } = treeOf(group, modules, kit);
+  const lines = kit.supplyLines.length;
+  const voltages = voltagesOf(kit);
+  const signs = signsOf(kit);
+  /** What flows into each node and all that hangs on it. */
+  const into = new Float64Array(parent.length * lines);
+  modules.forEach((module, i) => {
+    into.set(currentsOf(module, kit), i * lines);
   });
   for (let i = order.length - 1; i > 0; i--) {
     const node = order[i] as number;
-    const before = (back[node] as Edge).to;
-    for (let line = 0; line < lines; line++)
-      through[before * lines + line] =
-        (through[before * lines + line] as number) + (through[node * lines + line] as number);
+    const on = parent[node] as number;
+    for (let l = 0; l < lines; l++)
+      into[on * lines + l] = (into[on * lines + l] as number) + (into[node * lines + l] as number);
   }
-  const drops = new Float64Array(edges.length * lines);
-  for (let i = 1; i < order.length; i++) {
-    const node = order[i] as number;
-    const { to: before, ohms } = back[node] as Edge;
-    for (let line = 0; line < lines; line++) {
-      const carried = through[node * lines + line] as number;
-      const lost = carried === 0 ? 0 : (ohms[line] as number) * carried;
-      drops[node * lines + line] = (drops[before * lines + line] as number) + lost;
+  const currents = Array.from(into.subarray(0, lines));
+  const worst = new Float64Array(modules.length * voltages).fill(NOT_DRAWN);
+  const drops = new Float64Array(parent.length * lines);
+  const isAbove = new Uint8Array(parent.length);
+  const draws = modules.map((module) => kit.supplyLines.slice(0, -1).map((line) => drawnBy(module, line)));
+  for (let fed = 0; fed < modules.length; fed++) {
+    isAbove.fill(0);
+    drops.fill(0);
+    // Up from the module that is fed flows what all the others draw.
+    for (let node = fed; node !== 0; node = parent[node] as number) {
+      const on = parent[node] as number;
+      if (on < 0) break;
+      isAbove[node] = 1;
+      for (let l = 0; l < lines; l++) {
+        const carried = (currents[l] as number) - (into[node * lines + l] as number);
+        drops[on * lines + l] = (drops[node * lines + l] as number) + (ohms[node]?.[l] ?? 0) * carried;
+      }
     }
+    for (let i = 1; i < order.length; i++) {
+      const node = order[i] as number;
+      if (isAbove[node]) continue;
+      const on = parent[node] as number;
+      for (let l = 0; l < lines; l++)
+        drops[node * lines + l] =
+          (drops[on * lines + l] as number) + (ohms[node]?.[l] ?? 0) * (into[node * lines + l] as number);
+    }
+    for (let m = 0; m < modules.length; m++)
+      for (let v = 0; v < voltages; v++) {
+        if (!draws[m]?.[v]) continue;
+        // On its own line, and by the shift of ground.
+        const lost =
+          (drops[m * lines + v] as number) + (signs[v] as number) * (drops[m * lines + voltages] as number);
+        if (lost > (worst[fed * voltages + v] as number)) worst[fed * voltages + v] = lost;
+      }
   }
-  return modules.flatMap((module, i) =>
-    seen[i] ? [[module, Array.from(drops.subarray(i * lines, (i + 1) * lines))]] : [],
-  );
+  return { currents, modules, worst };
 }
 
 /** Ohms of a lead from the board to its first stop, on each line. */
@@ -165,8 +210,8 @@ export function leadOhms({ facts, boardConnector, stops }: LeadPlan, kit: KitInd
   const { connector } = stops[0] as LeadPlan['stops'][number];
   const lengthMm = Math.abs(atMm(facts, connector) - atMm(facts, boardConnector));
   const wire = wireOhms(facts, lengthMm, kit);
-  const near = contactOhms(facts, facts.ways[connector] ?? 0, kit);
-  const far = contactOhms(facts, facts.ways[boardConnector] ?? 0, kit);
+  const { contacts } = piecesIn(kit)(facts);
+  const [near, far] = [contacts[connector] as ByLine, contacts[boardConnector] as ByLine];
   return wire.map((ohms, i) => ohms + (near[i] as number) + (far[i] as number));
 }
 
@@ -176,15 +221,19 @@ export function boardOhms({ board }: LeadPlan, kit: KitIndex): number {
   return lead ? (ohmsPerMetre(lead.awg, kit.limits.ambientC) * lead.lengthMm) / 1000 : 0;
 }
 
-/** What is lost of each voltage in an island that is fed so, without what is lost on the way to the board, mV. */
-export function ownLosses(
-  { currents, worst }: IslandLoss,
+/** What is lost of a voltage in an island that is fed so, without what is lost on the way to the board, mV. */
+export function ownLossMv(
+  { currents, modules, worst }: IslandLoss,
   fed: PlacedModule,
+  voltage: number,
   ohms: ByLine,
   kit: KitIndex,
-): ByLine {
-  const drops = ohms.map((each, i) => (currents[i] === 0 ? 0 : each * (currents[i] as number)));
-  return (worst.get(fed) ?? []).map((inside, i) =>
-    inside === NOT_DRAWN ? inside : inside + lossOn(drops, i, kit),
+): number {
+  const ground = voltagesOf(kit);
+  const inside = worst[modules.indexOf(fed) * ground + voltage] ?? NOT_DRAWN;
+  return (
+    inside +
+    (ohms[voltage] as number) * (currents[voltage] as number) +
+    (signsOf(kit)[voltage] as number) * (ohms[ground] as number) * (currents[ground] as number)
   );
 }

@@ -1,10 +1,11 @@
 import { exceeds } from '../geometry/exceeds.ts';
 import type { PlacedHeader, PlacedModule } from '../geometry/place.ts';
 import type { RibbonFacts } from '../layout/kit-index.ts';
+import { remember } from '../layout/remember.ts';
 import { ownedLeft } from '../wiring/stock.ts';
-import { carries, type Island } from '../wiring/supply-net.ts';
+import type { Island } from '../wiring/supply-net.ts';
 import type { Program, ProgramRow } from './engine.ts';
-import { type Group, headersOf, islandOf, type Patch, patchesOf } from './groups.ts';
+import { type Group, headersOf, islandOf, linesAt, type Patch, patchesOf } from './groups.ts';
 import { type LeadPlan, stopModules } from './leads.ts';
 import type { Task, Wish } from './task.ts';
 
@@ -108,26 +109,52 @@ function addClashes(builder: Builder, groups: readonly GroupColumn[], bodyMm: nu
 
 /** Lines that arrive at a module of a group from the module that is fed. */
 function linesWithin({ group }: GroupColumn, module: PlacedModule): ReadonlySet<string> {
-  const lines = new Set<string>();
+  let found: ReadonlySet<string> = NONE;
   for (const { facts, seats } of group.placings)
-    for (const { connector, header } of seats)
-      if (header.owner === module && !header.isolated)
-        for (const line of facts.bus.supplyPins.keys())
-          if (carries(facts.bus, facts.ways[connector] ?? 0, line)) lines.add(line);
-  return lines;
+    for (const { connector, header } of seats) {
+      if (header.owner !== module || header.isolated) continue;
+      const lines = linesAt(facts)[connector] as ReadonlySet<string>;
+      found = found.size === 0 ? lines : new Set([...found, ...lines]);
+    }
+  return found;
 }
+
+const NONE: ReadonlySet<string> = new Set();
+
+/** What a group asks of the lead that feeds it. */
+interface Demand {
+  /** Lines that its modules need. */
+  readonly lines: ReadonlySet<string>;
+  /** Modules from which its ribbons bring all others what they need. */
+  readonly suits: ReadonlySet<PlacedModule>;
+}
+
+const demandOf = remember((column: GroupColumn): Demand => {
+  const { island } = column;
+  const within = island.map((module) => linesWithin(column, module));
+  const joined = island.filter((_, i) => within[i] !== NONE);
+  const brought = (module: PlacedModule, lines: ReadonlySet<string> | undefined): boolean =>
+    module.facts.needs.every((line) => lines?.has(line));
+  const isAlwaysBrought = [...new Set(within)].every(
+    (lines) => lines === NONE || joined.every((module) => brought(module, lines)),
+  );
+  const suits = (fed: PlacedModule, from: number): boolean =>
+    island.every(
+      (module, i) =>
+        module === fed || within[i] === NONE || (brought(module, within[from]) && brought(module, within[i])),
+    );
+  return {
+    lines: new Set(island.flatMap(({ facts }) => facts.needs)),
+    suits: new Set(isAlwaysBrought && joined.length === island.length ? island : island.filter(suits)),
+  };
+});
 
 /** Whether a lead brings an island all it needs, if it feeds it at a module. */
 export function brings(column: GroupColumn, fed: PlacedModule, lines: ReadonlySet<string>): boolean {
-  const out = linesWithin(column, fed);
-  return column.island.every((module) => {
-    if (module === fed) return module.facts.needs.every((line) => lines.has(line));
-    const here = linesWithin(column, module);
-    const isJoined = here.size > 0;
-    return module.facts.needs.every(
-      (line) => lines.has(line) && (!isJoined || (out.has(line) && here.has(line))),
-    );
-  });
+  const demand = demandOf(column);
+  if (!demand.suits.has(fed)) return false;
+  for (const line of demand.lines) if (!lines.has(line)) return false;
+  return true;
 }
 
 export interface Candidates {

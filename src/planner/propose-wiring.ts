@@ -1,5 +1,4 @@
 import type { Kit, Take } from '../layout/layout.ts';
-import { deriveTake } from '../wiring/derive.ts';
 import { groupsOn } from './all-groups.ts';
 import { withoutBeaten } from './beaten.ts';
 import { Chooser, type Progress, type Score } from './choose.ts';
@@ -7,10 +6,11 @@ import { chooseQuickly } from './choose-quickly.ts';
 import type { Engine } from './engine.ts';
 import type { Group } from './groups.ts';
 import { judgeOf } from './judge-choice.ts';
+import { keepWhatDoes } from './keep-what-does.ts';
 import { allLeads } from './leads.ts';
 import { columnsOf, modelOf } from './model.ts';
 import { compareScores, scoreOf } from './score-of.ts';
-import { taskOf } from './task.ts';
+import { derivedOf, taskOf } from './task.ts';
 import { type Unlinked, whyUnlinked } from './why.ts';
 import { writeTake } from './write-take.ts';
 
@@ -43,35 +43,40 @@ export function* proposeWiring(
   { isTrial = false } = {},
 ): Generator<Progress, Proposal | undefined> {
   const task = taskOf(kit, take);
-  const groups: Group[] = [];
   let complete = true;
-  for (const bus of task.free.keys()) {
-    yield { step: 'looking', found: groups.length };
-    const found = groupsOn(task, bus);
-    groups.push(...found.groups);
-    complete &&= found.complete;
+  function* allGroups(isThorough: boolean): Generator<Progress, readonly Group[]> {
+    const groups: Group[] = [];
+    for (const bus of task.free.keys()) {
+      yield { step: 'looking', found: groups.length };
+      const found = groupsOn(task, bus, isThorough);
+      for (const group of found.groups) groups.push(group);
+      complete &&= found.complete;
+    }
+    return groups;
   }
+  const groups = yield* allGroups(false);
   const leads = allLeads(task);
   complete &&= leads.complete;
   const columns = columnsOf(task, {
-    groups: withoutBeaten(groups, task.base.limits.connectorBodyMm),
+    groups: withoutBeaten(task, groups),
     leads: leads.leads,
   });
   yield { step: 'linking', found: columns.groups.length + columns.leads.length };
-  const quick = chooseQuickly(task, take, columns);
+  const quick = chooseQuickly(task, columns);
   if (isTrial && !quick) return undefined;
   let chosen = quick?.chosen;
   const isSmall = columns.groups.length + columns.leads.length <= MOST_COLUMNS;
   if (!quick || (!quick.isSettled && isSmall && !isTrial)) {
     // What was left out might suit where nothing else does.
-    const all = quick ? columns : columnsOf(task, { groups, leads: leads.leads });
+    const all = quick ? columns : columnsOf(task, { groups: yield* allGroups(true), leads: leads.leads });
     const model = modelOf(task, all);
-    chosen = yield* new Chooser(task, model, engine, judgeOf(task, take, model)).run(
+    chosen = yield* new Chooser(task, model, engine, judgeOf(task, model)).run(
       quick && quick.chosen.proven >= 5 ? quick.chosen : undefined,
     );
   }
   if (!chosen) return undefined;
-  const proposed = writeTake(task, take, chosen.choice).take;
+  const drawn = writeTake(task, chosen.choice).take;
+  const proposed = isTrial ? drawn : keepWhatDoes(task, drawn);
   // As it is wired now it may be just as good, or better where ribbons are twisted, which no proposal does.
   const own = scoreOf(task, take);
   const score = scoreOf(task, proposed);
@@ -83,7 +88,7 @@ export function* proposeWiring(
   const proven = isSure ? chosen.proven : 0;
   return {
     take: written,
-    unlinked: whyUnlinked(task, deriveTake(kit, written), groups),
+    unlinked: whyUnlinked(task, derivedOf(task, written), groups),
     score: stays ? own : (score ?? chosen.score),
     bound: isSure ? chosen.bound : 0,
     optimal: proven === 6,

@@ -1,15 +1,11 @@
 import { exceeds } from '../geometry/exceeds.ts';
-import type { PlacedHeader, PlacedModule } from '../geometry/place.ts';
-import type { RibbonFacts } from '../layout/kit-index.ts';
-import { ownedLeft } from '../wiring/stock.ts';
-import type { Island } from '../wiring/supply-net.ts';
+import type { PlacedModule } from '../geometry/place.ts';
+import { type Candidate, Candidates, leastByKind, MONEY, PIECES } from './candidates.ts';
 import type { Score } from './choose.ts';
 import { cheapestFeeding, type FeedOption, type LeadStock } from './feed-cost.ts';
-import { clash, headersOf, hostOf, islandOf, membersOf, patchesOf } from './groups.ts';
-import { stopModules } from './leads.ts';
+import { headersOf, islandOf } from './groups.ts';
 import type { LossRows } from './loss-bounds.ts';
-import { brings, type Columns, draws, type GroupColumn } from './model.ts';
-import { neatMm } from './placing.ts';
+import type { Columns } from './model.ts';
 import type { Task } from './task.ts';
 
 /** What the search settles: columns of groups and of leads, and the score that they have if nothing else comes in. */
@@ -20,23 +16,6 @@ export interface QuickChoice {
   /** For each lead the columns that would do equally well: the same kind, to another module or from another board. */
   readonly leads: readonly (readonly number[])[];
   readonly score: Score;
-}
-
-/** A group beside the others that its host could have. */
-interface Candidate {
-  readonly group: GroupColumn;
-  readonly wishes: readonly number[];
-  readonly ribbons: number;
-  /** Index of each new ribbon's kind. */
-  readonly kinds: readonly number[];
-  /** Islands fewer than without it. */
-  readonly merged: number;
-  /** Of each kind of lead the best. */
-  readonly feeds: readonly FeedOption[];
-  readonly allFeeds: readonly FeedOption[];
-  readonly leastMv: number;
-  /** Ribbon that it takes, and what of it would hang out of the row; of equal plans the neater one comes first. */
-  readonly lengthMm: number;
 }
 
 /** Score as numbers in the order in which they count. */
@@ -55,25 +34,23 @@ function isNoBetter(a: Vector, b: Vector): boolean {
   return true;
 }
 
-/** Money first, in ten thousandths, then pieces without a price, as one whole number. */
-const PIECES = 1000;
-const MONEY = 1e4 * PIECES;
-
-const priceOf = ({ kind }: RibbonFacts): number =>
-  kind.price === undefined ? 1 : Math.round(kind.price * 1e4) * PIECES;
+/** More than any leads cost, and less than all of them together may differ by. */
+const PROHIBITIVE = 1e15;
+const LITTLE = 1e-6;
 
 /** Nodes after which the search gives up. */
 const MOST_NODES = 20_000;
 
 /**
  * Branch and bound, host by host, over groups that ribbons make, with the cheapest leads for what comes of them. It
- * takes it that headers of boards are plenty, and that what an island loses is known beforehand; whoever asks must
- * see whether that was so. Nothing where the take is of another sort, or the search takes too long.
+ * takes it that a lead from any board would do as well, and that what an island loses is known beforehand; whoever
+ * asks must see whether that was so. Nothing where the take is of another sort, or the search takes too long.
  */
 export function searchQuickly(task: Task, columns: Columns, rows: LossRows): QuickChoice | undefined {
   if (task.standing.length > 0 || task.fed.size > 0) return undefined;
   if (columns.leads.some(({ lead }) => lead.stops.length > 1) || isManyLevelled(columns)) return undefined;
-  return new QuickSearch(task, columns, rows).run();
+  const candidates = new Candidates(task, columns, rows);
+  return candidates.isMixed ? undefined : new QuickSearch(task, candidates).run();
 }
 
 /** Whether a module could take part in two groups that join voltages. */
@@ -91,16 +68,6 @@ function isManyLevelled({ groups }: Columns): boolean {
   });
 }
 
-/** Of each kind of lead the option that loses least. */
-function leastByKind(options: readonly FeedOption[]): FeedOption[] {
-  const best = new Map<number, FeedOption>();
-  for (const option of options) {
-    const known = best.get(option.kind);
-    if (!known || option.lossMv < known.lossMv) best.set(option.kind, option);
-  }
-  return [...best.values()];
-}
-
 interface Best {
   readonly chosen: readonly Candidate[];
   readonly vector: Vector;
@@ -109,95 +76,15 @@ interface Best {
 
 class QuickSearch {
   readonly #task: Task;
-  readonly #lists: Candidate[][];
-  readonly #flats: { readonly left: number; readonly price: number }[] = [];
-  readonly #stocks: LeadStock[] = [];
-  readonly #alone = new Map<Island, readonly FeedOption[]>();
-  readonly #allAlone = new Map<Island, readonly FeedOption[]>();
-  readonly #clashing = new Map<Candidate, Map<Candidate, boolean>>();
-  readonly #conflicts: (a: Candidate, b: Candidate) => boolean;
-  readonly #unfeedable: number;
+  readonly #candidates: Candidates;
+  readonly #lists: readonly (readonly Candidate[])[];
   #best: Best | undefined;
   #nodes = 0;
 
-  constructor(task: Task, { groups, leads }: Columns, rows: LossRows) {
+  constructor(task: Task, candidates: Candidates) {
     this.#task = task;
-    const { base, wishes } = task;
-    const bodyMm = base.limits.connectorBodyMm;
-    const leadKinds = [...new Set(leads.map(({ lead }) => lead.facts))];
-    this.#stocks = leadKinds.map((facts) => {
-      const left = ownedLeft(base.take, facts.kind);
-      return { free: left ?? Number.POSITIVE_INFINITY, cost: priceOf(facts) };
-    });
-    const plan = new Map(leads.map(({ lead, column }) => [column, lead]));
-    const optionsOf = new Map<GroupColumn | Island, FeedOption[]>();
-    const put = (key: GroupColumn | Island, option: FeedOption): void => {
-      const list = optionsOf.get(key) ?? [];
-      list.push(option);
-      optionsOf.set(key, list);
-    };
-    const byColumn = new Map(groups.map((group) => [group.column, group]));
-    for (const { column, lead, alone, groups: pairs } of rows.pairs) {
-      const kind = leadKinds.indexOf(lead.facts);
-      const [module] = stopModules(plan.get(column) ?? lead) as [PlacedModule];
-      put(base.supplyNet.islandOf(module), { kind, column, lossMv: alone.leastMv });
-      for (const pair of pairs) {
-        const group = byColumn.get(pair.column);
-        if (group && brings(group, module, lead.lines[0] as ReadonlySet<string>))
-          put(group, { kind, column, lossMv: pair.leastMv });
-      }
-    }
-    for (const island of base.supplyNet.islands)
-      if (draws(island.modules)) {
-        const options = optionsOf.get(island) ?? [];
-        this.#allAlone.set(island, options);
-        this.#alone.set(island, leastByKind(options));
-      }
-    const flatKinds: RibbonFacts[] = [];
-    const kindOf = (facts: RibbonFacts): number => {
-      const known = flatKinds.indexOf(facts);
-      if (known >= 0) return known;
-      flatKinds.push(facts);
-      const left = ownedLeft(base.take, facts.kind) ?? Number.POSITIVE_INFINITY;
-      this.#flats.push({ left, price: priceOf(facts) });
-      return flatKinds.length - 1;
-    };
-    const wishOf = new Map(wishes.map(({ module, bus }, i) => [`${module.id} ${bus.bus.id}`, i]));
-    const byHost = new Map<PlacedHeader | undefined, Candidate[]>();
-    for (const group of groups) {
-      const feeds = optionsOf.get(group) ?? [];
-      const needsFeed = draws(group.island);
-      if (needsFeed && feeds.length === 0) continue;
-      const host = hostOf(group.group);
-      const list = byHost.get(host) ?? [];
-      byHost.set(host, list);
-      const drawing = group.islands.filter(({ modules }) => draws(modules)).length;
-      list.push({
-        group,
-        wishes: membersOf(group.group).map(
-          ({ owner, bus }) => wishOf.get(`${owner.id} ${bus.bus.id}`) as number,
-        ),
-        ribbons: group.group.placings.length,
-        kinds: group.group.placings.map(({ facts }) => kindOf(facts)),
-        merged: Math.max(0, drawing - 1),
-        feeds: needsFeed ? leastByKind(feeds) : [],
-        allFeeds: needsFeed ? feeds : [],
-        leastMv: needsFeed ? Math.min(...feeds.map(({ lossMv }) => lossMv)) : 0,
-        lengthMm: group.group.placings.reduce((sum, placing) => sum + neatMm(placing), 0),
-      });
-    }
-    const order = (a: Candidate, b: Candidate): number =>
-      b.wishes.length - a.wishes.length ||
-      a.ribbons - b.ribbons ||
-      (Math.abs(a.leastMv - b.leastMv) > SAME ? a.leastMv - b.leastMv : a.lengthMm - b.lengthMm);
-    this.#lists = [...byHost.values()].map((list) => list.sort(order));
-    const patches = new Map(groups.map((group) => [group, patchesOf(group.group)]));
-    this.#conflicts = (a, b) =>
-      a.wishes.some((wish) => b.wishes.includes(wish)) ||
-      (patches.get(a.group) ?? []).some((one) =>
-        (patches.get(b.group) ?? []).some((other) => clash(one, other, bodyMm)),
-      );
-    this.#unfeedable = [...this.#alone.values()].filter((options) => options.length === 0).length;
+    this.#candidates = candidates;
+    this.#lists = candidates.lists;
   }
 
   run(): QuickChoice | undefined {
@@ -213,20 +100,11 @@ class QuickSearch {
     return { groups, leads, isProven, score: { unlinked, unfed, cost, unpriced, ribbons, worstLossMv } };
   }
 
-  #isInTheWay(a: Candidate, b: Candidate): boolean {
-    const known = this.#clashing.get(a) ?? new Map<Candidate, boolean>();
-    this.#clashing.set(a, known);
-    const told = known.get(b);
-    if (told !== undefined) return told;
-    const is = this.#conflicts(a, b);
-    known.set(b, is);
-    return is;
-  }
-
   #branch(chosen: readonly Candidate[], lists: readonly (readonly Candidate[])[]): void {
     if (this.#nodes++ > MOST_NODES) return;
     const tight = this.#tighten(chosen, lists);
     if (!tight || this.#isHopeless(chosen, tight)) return;
+    if (chosen.filter(({ feeds }) => feeds.length > 0).length > this.#candidates.headers) return;
     if (tight.length === 0) {
       this.#finish(chosen);
       return;
@@ -237,11 +115,19 @@ class QuickSearch {
       0,
     );
     const rest = tight.filter((_, i) => i !== next);
-    for (const candidate of tight[next] as readonly Candidate[])
+    let best = this.#best;
+    for (const candidate of tight[next] as readonly Candidate[]) {
+      if (best !== this.#best) {
+        // What was found since may be as good as anything that is left here.
+        best = this.#best;
+        const left = this.#tighten(chosen, tight);
+        if (!left || this.#isHopeless(chosen, left)) return;
+      }
       this.#branch(
         [...chosen, candidate],
-        rest.map((list) => list.filter((other) => !this.#isInTheWay(candidate, other))),
+        rest.map((list) => list.filter((other) => !this.#candidates.isInTheWay(candidate, other))),
       );
+    }
     this.#branch(chosen, rest);
   }
 
@@ -274,9 +160,9 @@ class QuickSearch {
   }
 
   #costs(chosen: readonly Candidate[]): number {
-    const used = this.#flats.map(() => 0);
+    const used = this.#candidates.flats.map(() => 0);
     for (const { kinds } of chosen) for (const kind of kinds) used[kind] = (used[kind] as number) + 1;
-    return this.#flats.reduce(
+    return this.#candidates.flats.reduce(
       (sum, { left, price }, i) => sum + Math.max(0, (used[i] as number) - left) * price,
       0,
     );
@@ -315,34 +201,46 @@ class QuickSearch {
       const fine = list.filter(({ leastMv }) => leastMv <= mostMv);
       if (fine.every(({ feeds }) => feeds.length > 0)) needed.push(fine.flatMap(({ feeds }) => feeds));
       if (fine.every(({ kinds }) => kinds.length === 1))
-        flats.push(
-          fine.map(({ kinds, group: { column } }) => ({ kind: kinds[0] as number, lossMv: 0, column })),
-        );
+        flats.push(fine.map(({ kinds }) => ({ kind: kinds[0] as number, lossMv: 0, columns: [] })));
     }
     possible = Math.min(possible, reachable.size);
-    const fed = this.#alone.size - merged - this.#unfeedable;
+    // An island that could be joined and is not makes one more without power, which is worse than any cost.
+    const unfed = this.#candidates.unfeedable.filter((island) => !joinable.has(island)).length;
+    const wanting = this.#candidates.alone.size - merged - unfed;
+    const dark = Math.max(0, wanting - mergeable - this.#candidates.headers);
+    const { stocks, option: isDark } = this.#withDark(dark);
     for (const { feeds } of chosen) if (feeds.length > 0) needed.push([...feeds]);
-    for (const [island, options] of this.#alone)
-      if (!joinable.has(island) && options.length > 0) needed.push([...options]);
-    const any = this.#stocks.map(
-      (_, kind): FeedOption => ({ kind, lossMv: Number.NEGATIVE_INFINITY, column: -1 }),
+    for (const [island, options] of this.#candidates.alone)
+      if (!joinable.has(island) && options.length > 0) needed.push([...options, ...isDark]);
+    const any = stocks.map(
+      (_, kind): FeedOption => ({ kind, lossMv: Number.NEGATIVE_INFINITY, columns: [] }),
     );
-    for (let more = fed - mergeable - needed.length; more > 0; more--) needed.push(any);
-    const leads = cheapestFeeding(needed, this.#stocks, mostMv)?.cost ?? Number.POSITIVE_INFINITY;
+    for (let more = wanting - mergeable - needed.length; more > 0; more--) needed.push(any);
+    const leads = Math.round(cheapestFeeding(needed, stocks, mostMv)?.cost ?? Number.POSITIVE_INFINITY);
     return [
       this.#task.wishes.length - linked - possible,
-      0,
+      unfed + dark,
       this.#costs(chosen) + this.#leastFlats(chosen, flats) + leads,
-      ribbons + fed,
+      ribbons + wanting - dark,
       lossMv,
     ];
   }
 
+  /** Kinds of lead, with the dark as a further one, where so many modules must do without for want of headers. */
+  #withDark(most: number): { readonly stocks: readonly LeadStock[]; readonly option: readonly FeedOption[] } {
+    const { stocks } = this.#candidates;
+    if (most === 0) return { stocks, option: [] };
+    return {
+      stocks: [...stocks.map((stock) => ({ ...stock, each: LITTLE })), { free: most, cost: PROHIBITIVE }],
+      option: [{ kind: stocks.length, lossMv: Number.NEGATIVE_INFINITY, columns: [] }],
+    };
+  }
+
   /** The least that hosts still to be linked add for their ribbons, after those that are chosen. */
   #leastFlats(chosen: readonly Candidate[], options: readonly (readonly FeedOption[])[]): number {
-    const used = this.#flats.map(() => 0);
+    const used = this.#candidates.flats.map(() => 0);
     for (const { kinds } of chosen) for (const kind of kinds) used[kind] = (used[kind] as number) + 1;
-    const left = this.#flats.map((flat, kind) => ({
+    const left = this.#candidates.flats.map((flat, kind) => ({
       free: Math.max(0, flat.left - (used[kind] as number)),
       cost: flat.price,
     }));
@@ -382,7 +280,7 @@ class QuickSearch {
         .sort((a, b) => a.lengthMm - b.lengthMm);
       for (const candidate of neater) {
         const others = (this.#best as Best).chosen.filter((each) => each !== own);
-        if (others.some((other) => this.#isInTheWay(candidate, other))) continue;
+        if (others.some((other) => this.#candidates.isInTheWay(candidate, other))) continue;
         const found = this.#evaluate([...others, candidate], true);
         if (!found) continue;
         this.#best = found;
@@ -399,18 +297,22 @@ class QuickSearch {
    */
   #evaluate(chosen: readonly Candidate[], orEqual = false): Best | undefined {
     const joined = new Set(chosen.flatMap(({ group }) => group.islands));
-    const alone = [...this.#allAlone].filter(([island]) => !joined.has(island)).map(([, options]) => options);
-    const all = [
-      ...chosen.filter(({ feeds }) => feeds.length > 0).map(({ allFeeds }) => allFeeds),
-      ...alone.filter((options) => options.length > 0),
-    ];
+    const alone = [...this.#candidates.allAlone]
+      .filter(([island]) => !joined.has(island))
+      .map(([, options]) => options);
+    const together = chosen.filter(({ feeds }) => feeds.length > 0).map(({ allFeeds }) => allFeeds);
+    const feedable = alone.filter((options) => options.length > 0);
+    const dark = Math.max(0, together.length + feedable.length - this.#candidates.headers);
+    const { stocks, option: isDark } = this.#withDark(dark);
+    const all = [...together, ...feedable.map((options) => [...options, ...isDark])];
     const fed = all.map(leastByKind);
     const unlinked = this.#task.wishes.length - chosen.reduce((sum, { wishes }) => sum + wishes.length, 0);
-    const unfed = alone.filter((options) => options.length === 0).length;
-    const cheapest = cheapestFeeding(fed, this.#stocks, Number.POSITIVE_INFINITY);
-    if (!cheapest) return undefined;
-    const money = this.#costs(chosen) + cheapest.cost;
-    const ribbons = chosen.reduce((sum, each) => sum + each.ribbons, 0) + fed.length;
+    const unfed = alone.length - feedable.length + dark;
+    const cheapest = cheapestFeeding(fed, stocks, Number.POSITIVE_INFINITY);
+    // What ribbons join must be fed; only a module alone may do without.
+    if (!cheapest || cheapest.cost >= PROHIBITIVE) return undefined;
+    const money = this.#costs(chosen) + Math.round(cheapest.cost);
+    const ribbons = chosen.reduce((sum, each) => sum + each.ribbons, 0) + fed.length - dark;
     const vector = (lossMv: number): Vector => [unlinked, unfed, money, ribbons, lossMv];
     const isRefused = (lossMv: number): boolean => {
       if (!this.#best) return false;
@@ -424,28 +326,29 @@ class QuickSearch {
     );
     if (isRefused(least)) return undefined;
     const losses = [...new Set(fed.flatMap((options) => options.map(({ lossMv }) => lossMv)))]
-      .filter((lossMv) => !exceeds(least, lossMv))
+      .filter((lossMv) => Number.isFinite(lossMv) && !exceeds(least, lossMv))
       .sort((a, b) => a - b);
     let low = 0;
     let high = losses.length - 1;
     while (low < high) {
       const middle = (low + high) >> 1;
-      const feeding = cheapestFeeding(fed, this.#stocks, losses[middle] as number);
-      if (feeding && feeding.cost <= cheapest.cost + SAME) high = middle;
+      const feeding = cheapestFeeding(fed, stocks, losses[middle] as number);
+      if (feeding && feeding.cost < cheapest.cost + 0.5) high = middle;
       else low = middle + 1;
     }
     const lossMv = losses[low] ?? 0;
     if (isRefused(lossMv)) return undefined;
-    const feeding = cheapestFeeding(fed, this.#stocks, losses.length > 0 ? lossMv : Number.POSITIVE_INFINITY);
+    const feeding = cheapestFeeding(fed, stocks, losses.length > 0 ? lossMv : Number.POSITIVE_INFINITY);
     return {
       chosen,
       vector: vector(lossMv),
-      leads: (feeding?.chosen ?? []).map(({ kind }, i) =>
-        (all[i] ?? [])
+      leads: (feeding?.chosen ?? []).flatMap(({ kind }, i) => {
+        if (kind >= this.#candidates.stocks.length) return [];
+        const equal = (all[i] ?? [])
           .filter((option) => option.kind === kind && option.lossMv <= lossMv + SAME_MV / 2)
-          .sort((a, b) => a.lossMv - b.lossMv)
-          .map(({ column }) => column),
-      ),
+          .sort((a, b) => a.lossMv - b.lossMv);
+        return [equal.flatMap(({ columns }) => columns)];
+      }),
     };
   }
 }

@@ -1,32 +1,20 @@
 import { inventoryOf, shoppingFor } from '../checks/inventory.ts';
 import type { Take } from '../layout/layout.ts';
-import { deriveTake } from '../wiring/derive.ts';
 import { SAME_MV, type Score } from './choose.ts';
-import { conflictsIn, worstLossOf } from './judge-choice.ts';
-import type { Task } from './task.ts';
+import { conflictsOf, worstLossOf } from './judge-choice.ts';
+import { derivedOf, openWishes, type Task } from './task.ts';
 
 /** The score of a take as it is wired; nothing where something in it must not be. */
 export function scoreOf(task: Task, take: Take): Score | undefined {
-  const { kit } = task.base.kit;
-  const derived = deriveTake(kit, take);
-  const before = new Set(conflictsIn(task.base).map(({ key }) => key));
-  const conflicts = conflictsIn(derived).filter(({ key }) => !before.has(key));
+  const derived = derivedOf(task, take);
+  const conflicts = conflictsOf(task, derived);
   const isDarkAlone = (check: string, modules: number): boolean => check === 'unpowered' && modules === 1;
   if (conflicts.some(({ check, subjects }) => !isDarkAlone(check, subjects.length))) return undefined;
-  const isLinked = (id: string, bus: string): boolean =>
-    derived.places.moduleById
-      .get(id)
-      ?.headers.some(
-        (header) =>
-          header.role === 'member' &&
-          header.bus.bus.id === bus &&
-          derived.wiring.seatedOn.get(header)?.some(({ conducts }) => conducts) === true,
-      ) === true;
   const ribbons = inventoryOf(derived).filter(({ sort }) => sort !== 'module');
   const { cost, unpriced } = shoppingFor(ribbons);
   const spent = shoppingFor(inventoryOf(task.base).filter(({ sort }) => sort !== 'module'));
   return {
-    unlinked: task.wishes.filter(({ module, bus }) => !isLinked(module.id, bus.bus.id)).length,
+    unlinked: openWishes(task, derived).length,
     unfed: derived.supplyNet.islands.filter(
       ({ feeds, modules }) => feeds.length === 0 && modules.some(({ facts }) => facts.draws.length > 0),
     ).length,

@@ -1,6 +1,7 @@
 import type { PlacedHeader, PlacedModule } from '../geometry/place.ts';
 import type { BusFacts } from '../layout/kit-index.ts';
 import type { Kit, Ribbon, Take } from '../layout/layout.ts';
+import { remember } from '../layout/remember.ts';
 import { deriveTake } from '../wiring/derive.ts';
 import type { LaidRibbon } from '../wiring/laid-ribbon.ts';
 import type { WholeTake } from '../wiring/whole-take.ts';
@@ -15,6 +16,8 @@ export interface Wish {
 
 /** What is to be wired. */
 export interface Task {
+  /** As it is now. */
+  readonly take: Take;
   /** The take with nothing in it but what stays. */
   readonly base: WholeTake;
   readonly kept: readonly Ribbon[];
@@ -40,6 +43,25 @@ function keptOf({ ribbons }: Take): Ribbon[] {
   }
   return ribbons.filter(({ id }) => kept.has(id));
 }
+
+/** What follows from a take with the places of a task, worked out once. */
+const derivedIn = remember(({ base }: Task) => remember((take: Take) => deriveTake(base.kit.kit, take)));
+
+export const derivedOf = (task: Task, take: Take): WholeTake => derivedIn(task)(take);
+
+/** Wishes that a take leaves unlinked. */
+export const openWishes = ({ wishes }: Task, { places, wiring }: WholeTake): Wish[] =>
+  wishes.filter(
+    ({ module, bus }) =>
+      places.moduleById
+        .get(module.id)
+        ?.headers.some(
+          (header) =>
+            header.role === 'member' &&
+            header.bus === bus &&
+            wiring.seatedOn.get(header)?.some(({ conducts }) => conducts) === true,
+        ) !== true,
+  );
 
 function standingGroup(ribbons: readonly LaidRibbon[]): Group {
   const placings = ribbons.map(({ id, facts, ribbon, uses }): Placing => {
@@ -90,6 +112,7 @@ export function taskOf(kit: Kit, take: Take): Task {
   );
   const islands = base.supplyNet.islands;
   return {
+    take,
     base,
     kept,
     standing: base.harnesses

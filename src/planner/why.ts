@@ -7,7 +7,7 @@ import { leadFor, leadWayMm } from '../wiring/lead.ts';
 import type { WholeTake } from '../wiring/whole-take.ts';
 import { type Group, headersOf, hostOf, membersOf } from './groups.ts';
 import { atMm } from './placing.ts';
-import type { Task, Wish } from './task.ts';
+import { openWishes, type Task, type Wish } from './task.ts';
 
 /** A module that a proposal leaves unlinked or without power, and what stands in the way: which rule, which figure. */
 export interface Unlinked {
@@ -77,7 +77,19 @@ function obstacleOf(
 
 const byNearness = (a: Obstacle, b: Obstacle): number => a.mm - b.mm;
 
-function whyNot(task: Task, { module, bus }: Wish, derived: WholeTake, groups: readonly Group[]): string {
+/** Groups that would link headers. */
+type GroupsOn = (headers: readonly PlacedHeader[]) => readonly Group[];
+
+function groupsByHeader(groups: readonly Group[], open: readonly Wish[]): GroupsOn {
+  const byHeader = new Map<PlacedHeader, Group[]>(
+    open.flatMap(({ module }) => module.headers.map((header) => [header, []])),
+  );
+  if (open.length > 0)
+    for (const group of groups) for (const header of headersOf(group)) byHeader.get(header)?.push(group);
+  return (headers) => headers.flatMap((header) => byHeader.get(header) ?? []);
+}
+
+function whyNot(task: Task, { module, bus }: Wish, derived: WholeTake, groupsOn: GroupsOn): string {
   const own = module.headers.filter((header) => header.bus === bus && header.role === 'member');
   const hosts = task.base.places.modules.flatMap(({ headers }) =>
     headers.filter((header) => header.bus === bus && header.role === 'host' && header.owner !== module),
@@ -86,11 +98,8 @@ function whyNot(task: Task, { module, bus }: Wish, derived: WholeTake, groups: r
   const { name, membersPerHost } = bus.bus;
   if (hosts.length === 0) return `no other module hosts ${name} (no-host)`;
   if (kinds.length === 0) return `the kit has no ribbon for ${name}`;
-  const reaching = new Set(
-    groups
-      .filter((group) => headersOf(group).some((header) => own.includes(header)))
-      .flatMap((group) => hostOf(group) ?? []),
-  );
+  const groups = groupsOn(own);
+  const reaching = new Set(groups.flatMap((group) => hostOf(group) ?? []));
   if (reaching.size === 0) {
     const obstacles = own.flatMap((header) =>
       hosts.flatMap((host) => kinds.flatMap((facts) => obstacleOf(facts, header, host, task) ?? [])),
@@ -112,11 +121,7 @@ function whyNot(task: Task, { module, bus }: Wish, derived: WholeTake, groups: r
     loads.some(({ host, members }) => host === id && members + (own[0]?.counts ?? 1) > membersPerHost);
   if (near.every(isFull))
     return `${namesOf(near)} ${near.length === 1 ? 'has' : 'have'} all ${membersPerHost} members that ${name} allows (over-members)`;
-  const most = Math.max(
-    ...groups
-      .filter((group) => headersOf(group).some((header) => own.includes(header)))
-      .map((group) => membersOf(group).length),
-  );
+  const most = groups.reduce((max, group) => Math.max(max, membersOf(group).length), 0);
   return `any ribbon that takes it in leaves out as many others: the longest one there joins ${count(most, 'member')} to ${list(near.map((each) => each.name))}`;
 }
 
@@ -137,17 +142,8 @@ function whyDark(module: PlacedModule, derived: WholeTake): string {
 }
 
 export function whyUnlinked(task: Task, derived: WholeTake, groups: readonly Group[]): Unlinked[] {
-  const places = derived.places.moduleById;
-  const isLinked = ({ module, bus }: Wish): boolean =>
-    places
-      .get(module.id)
-      ?.headers.some(
-        (header) =>
-          header.role === 'member' &&
-          header.bus === bus &&
-          derived.wiring.seatedOn.get(header)?.some(({ conducts }) => conducts) === true,
-      ) === true;
-  const open = task.wishes.filter((wish) => !isLinked(wish));
+  const open = openWishes(task, derived);
+  const groupsOn = groupsByHeader(groups, open);
   const told = new Set(open.map(({ module }) => module.id));
   const dark = derived.supplyNet.islands
     .filter(({ feeds }) => feeds.length === 0)
@@ -156,7 +152,7 @@ export function whyUnlinked(task: Task, derived: WholeTake, groups: readonly Gro
   return [
     ...open.map((wish) => ({
       module: wish.module.id,
-      why: `Not linked: ${whyNot(task, wish, derived, groups)}.`,
+      why: `Not linked: ${whyNot(task, wish, derived, groupsOn)}.`,
     })),
     ...dark.map((module) => ({ module: module.id, why: `Without power: ${whyDark(module, derived)}.` })),
   ];

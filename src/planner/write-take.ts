@@ -1,6 +1,7 @@
 import { FreshNames, idsOf, labelsOf } from '../edit/fresh.ts';
 import { markLetter } from '../edit/mark-letter.ts';
 import type { Ribbon, Seat, StripeEdge, Take } from '../layout/layout.ts';
+import { remember } from '../layout/remember.ts';
 import { seatOf } from '../wiring/landing.ts';
 import type { Choice } from './choose.ts';
 import type { Placing } from './placing.ts';
@@ -25,8 +26,11 @@ const isSameSeat = (a: Seat, b: Seat): boolean =>
   JSON.stringify(Object.entries(a.on).sort()) === JSON.stringify(Object.entries(b.on).sort());
 
 /** Draws a choice. A ribbon that lies just so in the take already stays the one that it is. */
-export function writeTake(task: Task, take: Take, { groups, leads }: Choice): Written {
-  const { base, kept } = task;
+export const writeTake = (task: Task, choice: Choice): Written => writtenIn(task)(choice);
+
+const writtenIn = remember((task: Task) => remember((choice: Choice) => written(task, choice)));
+
+function written({ take, kept }: Task, { groups, leads }: Choice): Written {
   const columnsOf = new Map<string, number[]>();
   const names = new FreshNames(idsOf(take.ribbons));
   const labels = new FreshNames(labelsOf(take.ribbons));
@@ -97,6 +101,5 @@ export function writeTake(task: Task, take: Take, { groups, leads }: Choice): Wr
     lay({ kind: lead.facts.kind.id, letter: 'L', seats, columns: [column] });
   }
   const { accepted: _, built: __, ...rest } = take;
-  void base;
   return { take: { ...rest, ribbons }, columnsOf };
 }

@@ -37,6 +37,8 @@ interface Figure {
   readonly text: string;
   /** The lower the better; absent where neither is. */
   readonly cost?: number;
+  /** Costs say something only where this is the same. */
+  readonly among?: number;
 }
 
 const countOf = (notes: readonly Note[], level: Note['level']): number =>
@@ -73,16 +75,22 @@ function figuresOf(take: WholeTake, notes: readonly Note[]): Figure[] {
   const lossMv = worstLossMv(take, new Set(take.places.modules.map(({ id }) => id)));
   const shiftMv = groundShiftMv(take);
   const unlinked = notes.find(({ check }) => check === 'unlinked')?.subjects.length ?? 0;
+  const dark = take.supplyNet.islands
+    .filter(({ feeds }) => feeds.length === 0)
+    .flatMap(({ modules }) => modules)
+    .filter(({ facts }) => facts.draws.length > 0).length;
   const hp = freeHp(take);
   return [
     plain('Damage and faults', countOf(notes, 'damage') + countOf(notes, 'fault')),
     plain('Reminders', countOf(notes, 'reminder')),
     plain('Modules not linked', unlinked),
+    plain('Modules without power', dark),
     plain('Ribbons and leads', take.take.ribbons.length),
     plain('Pieces to buy', pieces),
     plain('Cost of these', cost, `${figure(cost)}${unpriced > 0 ? `, ${unpriced} without a price` : ''}`),
-    plain('Worst voltage loss', lossMv, `${estimate(lossMv)} mV`),
-    plain('Worst ground shift', shiftMv, `${estimate(shiftMv)} mV`),
+    // Where fewer modules are fed less is lost, which is no merit.
+    { ...plain('Worst voltage loss', lossMv, `${estimate(lossMv)} mV`), among: dark },
+    { ...plain('Worst ground shift', shiftMv, `${estimate(shiftMv)} mV`), among: dark },
     ...[...supplyBudgets(powerOf(take))].map(({ supply, voltage, ma, allowedMa }) => ({
       what: `${supply.name}, ${lineName(voltage)}`,
       text: `${estimate(ma)} of ${figure(allowedMa)} mA`,
@@ -94,12 +102,28 @@ function figuresOf(take: WholeTake, notes: readonly Note[]): Figure[] {
 
 const SAME = 1e-6;
 
+/** Figures in which a proposal is told beside the take that it is made of. */
+const PRESSING = new Set([
+  'Damage and faults',
+  'Modules not linked',
+  'Modules without power',
+  'Ribbons and leads',
+  'Pieces to buy',
+  'Cost of these',
+  'Worst voltage loss',
+]);
+
+/** What differs in what counts first; from mine to theirs. */
+export const pressingFigures = ({ figures }: SideBySide): readonly FigureLine[] =>
+  figures.filter(({ what, mine, theirs }) => PRESSING.has(what) && mine !== theirs);
+
 function inLines(mine: readonly Figure[], theirs: readonly Figure[]): FigureLine[] {
   const names = [...new Set([...mine, ...theirs].map(({ what }) => what))];
   return names.map((what) => {
     const own = mine.find((each) => each.what === what);
     const other = theirs.find((each) => each.what === what);
-    const gain = own?.cost !== undefined && other?.cost !== undefined ? own.cost - other.cost : 0;
+    const isLike = own?.among === other?.among;
+    const gain = isLike && own?.cost !== undefined && other?.cost !== undefined ? own.cost - other.cost : 0;
     const better = gain > SAME ? 'theirs' : gain < -SAME ? 'mine' : undefined;
     return { what, mine: own?.text ?? '–', theirs: other?.text ?? '–', ...(better && { better }) };
   });

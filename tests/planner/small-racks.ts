@@ -50,8 +50,11 @@ const lead: fc.Arbitrary<RibbonKind> = fc
   .tuple(fc.constantFrom(180, 300), stock)
   .map(([mm, more]) => ribbonKind('lead', [0, mm], { bus: 'power', lay: 'loose', ...more }));
 
-/** Racks of two to seven modules, three kinds of ribbon, counted and priced; small enough to try every wiring. */
-export const smallRacks = (most: number): fc.Arbitrary<{ readonly kit: Kit; readonly take: Take }> =>
+/** Racks of few modules, three kinds of ribbon, counted and priced; up to seven are few enough to try every wiring. */
+export const smallRacks = (
+  least: number,
+  most: number,
+): fc.Arbitrary<{ readonly kit: Kit; readonly take: Take }> =>
   fc
     .tuple(
       fc.array(
@@ -59,13 +62,13 @@ export const smallRacks = (most: number): fc.Arbitrary<{ readonly kit: Kit; read
           fc.constantFrom('voice', 'voice', 'mute', 'odd', 'collector'),
           fc.constantFrom(0, 0, 0, 0.5, 2),
         ),
-        { minLength: 2, maxLength: most },
+        { minLength: least, maxLength: most },
       ),
       flat,
       second,
       lead,
       fc.integer({ min: 1, max: 4 }),
-      fc.integer({ min: 1, max: 2 }),
+      fc.integer({ min: 1, max: 4 }),
       fc.boolean(),
     )
     .map(([kinds, first, other, power, membersPerHost, boardHeaders, twoRows]) => {
