@@ -94,7 +94,7 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
     const id = idOf(present);
     if (!isDirty()) {
       if (role === 'writer') journal.clear(id);
-    } else if (role === 'writer' || !seen.has(id)) {
+    } else if (role === 'writer' || !seen.has(id) || sent.has(id)) {
       const { title } = present;
       const epoch = seen.get(id)?.epoch ?? 1;
       journal.note({ id, title, text: JSON.stringify(present), epoch, changed: clock.now() });
@@ -201,9 +201,10 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
     if (found.ok && isKept(found.value) && found.value.epoch > epoch) await beFollower();
   }
 
+  /** Within an epoch one tab writes: what is older than what it knows is what it wrote before. */
   const isNews = (found: KeptLayout): boolean => {
     const known = seen.get(found.id);
-    return known?.epoch !== found.epoch || known.revision !== found.revision;
+    return known?.epoch !== found.epoch || known.revision < found.revision;
   };
 
   /** The lock is held: from now on this tab writes. */
@@ -412,7 +413,11 @@ export function createKeeper(doors: Doors, begun: KeptLayout | null): Keeper & {
     }
     const id = idOf(present);
     sent.add(id);
-    shelf.putNow(record ? rewritten(record, present, clock.now()) : firstRecord(present, id, clock.now()));
+    // A page that comes back must know it for its own, whether it ever came to the shelf or not.
+    record = record ? rewritten(record, present, clock.now()) : firstRecord(present, id, clock.now());
+    seen.set(id, record);
+    if (isClaimed) epoch = record.epoch;
+    shelf.putNow(record);
   });
 
   const endChannel = channel.listen((heard) => {

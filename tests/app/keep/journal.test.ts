@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { browserJournal } from '../../../app/platform/journal.ts';
 import { runs } from '../../support/runs.ts';
 import { fakePreferences } from '../fakes.ts';
-import { Browser, settled, Tab } from './browser.ts';
+import { Browser, firstLayout, settled, Tab } from './browser.ts';
 
 /** The process ends: nothing is written any more, nobody is told. */
 function crash(browser: Browser, tab: Tab): void {
@@ -118,6 +118,23 @@ describe('an edit that the shelf never got', () => {
     tab.keeper?.forget(tab.id);
     expect(browser.journal.entries.size).toBe(0);
   });
+
+  test.each([true, false])(
+    'goes on from what a page wrote when it was left and came back; at rest before: %s',
+    async (isAtRest) => {
+      const browser = new Browser();
+      const tab = new Tab(browser, firstLayout('first'));
+      tab.keep(null);
+      if (isAtRest) await settled();
+      tab.rename('Left');
+      tab.life.go('leaving');
+      tab.rename('Back');
+      expect(browser.journal.of('first')?.title).toBe('Back');
+      await tab.pass();
+      expect([tab.layout.title, tab.is, tab.banners]).toEqual(['Back', 'saved', []]);
+      expect(browser.all.map(({ title }) => title)).toEqual(['Back']);
+    },
+  );
 
   test('is never lost, whatever comes in between', async () => {
     const deed = fc.constantFrom('edit', 'edit', 'pass', 'settle', 'fault', 'heal', 'crash', 'leave', 'undo');
