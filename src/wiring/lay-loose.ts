@@ -33,11 +33,14 @@ function gapsBetween(take: DerivedTake, laid: LaidRibbon, from: Placing, to: Pla
   const { connectors } = laid.facts;
   const own = Math.abs((connectors[to.connector]?.atMm ?? 0) - (connectors[from.connector]?.atMm ?? 0));
   return seatsFrom(laid, from).flatMap((a) =>
-    seatsFrom(laid, to).map((b) =>
-      gapOf(
-        pairUp(a.seat, b.seat, a.lengthMm + own + b.lengthMm, [...new Set([...a.ribbons, ...b.ribbons])]),
-        take,
-      ),
+    // A ring that comes back to the seat where it begins has nothing to bridge.
+    seatsFrom(laid, to).flatMap((b) =>
+      b.seat === a.seat
+        ? []
+        : gapOf(
+            pairUp(a.seat, b.seat, a.lengthMm + own + b.lengthMm, [...new Set([...a.ribbons, ...b.ribbons])]),
+            take,
+          ),
     ),
   );
 }

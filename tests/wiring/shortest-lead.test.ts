@@ -88,6 +88,41 @@ describe('the lead between two places', () => {
   });
 });
 
+describe('a loose ribbon from socket to socket of one ribbon', () => {
+  it('is a ring that comes back to its seat, and bridges nothing', () => {
+    const { kit: usual, takes } = demoLayout();
+    const plug = { type: 'plug' } as const;
+    const twoPlugs = { id: 'two-plugs', name: 'Two plugs', bus: 'tide', lay: 'loose' } as const;
+    const ring = {
+      ...twoPlugs,
+      connectors: [
+        { atMm: 0, ...plug },
+        { atMm: 300, ...plug },
+      ],
+    };
+    const kit = { ...usual, ribbons: [...usual.ribbons, ring] };
+    const [first] = takes as [Take];
+    const [t1] = first.ribbons
+      .filter(({ id }) => id === 't1')
+      .map((ribbon) => ({ ...ribbon, seats: ribbon.seats.slice(0, 1) }));
+    const take = deriveTake(kit, { ...first, ribbons: t1 ? [t1] : [] });
+    const ribbon = take.wiring.ribbonById.get('t1');
+    if (!t1 || !ribbon) throw new Error('no ribbon');
+    const free = ribbon.facts.connectors
+      .map((_, connector) => connector)
+      .filter((connector) => t1.seats.every((seat) => seat.connector !== connector));
+    const sockets = free.slice(0, 2).map(
+      (connector): Berth => ({
+        ...berth(take, 'jetty-a', 'tide'),
+        on: { type: 'connector', ribbon, connector },
+      }),
+    );
+    const laid = layLoose(take, 'two-plugs', sockets);
+    expect(laid).toMatchObject({ ok: true, value: { gaps: [] } });
+    expect(sockets).toHaveLength(2);
+  });
+});
+
 describe('the ribbon pulled from a start', () => {
   it('is owned, lands most, and has no more connectors than it needs', () => {
     const pulled = (owned?: (kind: string) => number | undefined) => {
