@@ -137,9 +137,6 @@ describe('a broken link says one clear thing', () => {
 });
 
 describe('a link made to stop the program', () => {
-  /** Far more than it takes, on a slow and busy machine. */
-  const LONGEST_MS = 20_000;
-
   const deep = (levels: number): unknown => {
     let data: unknown = 0;
     for (let i = 0; i < levels; i++) data = [data];
@@ -162,20 +159,16 @@ describe('a link made to stop the program', () => {
       'too-big',
     ],
     ['nests', () => ({ ...demo, later: deep(66) }) as never, 'unusable'],
-  ])('by %s takes bounded time', (_, make, kind) => {
+  ])('by %s is refused before it grows', (_, make, kind) => {
     const link = linkAroundData(make());
     expect(link.length).toBeLessThan(100_000);
-    const started = performance.now();
     expect(failureOf(link).kind).toBe(kind);
-    expect(performance.now() - started).toBeLessThan(LONGEST_MS);
   });
 
   it('is refused while reading too: few bytes that go on for ever', () => {
     for (const fill of [0, 255, 0x55]) {
       const body = new Uint8Array(3000).fill(fill);
-      const started = performance.now();
       expect(['damaged', 'too-big', 'unusable']).toContain(failureOf(linkAround(body)).kind);
-      expect(performance.now() - started).toBeLessThan(LONGEST_MS);
     }
   });
 
