@@ -75,13 +75,17 @@ const NOT_DRAWN = Number.NEGATIVE_INFINITY;
 
 const voltagesOf = (kit: KitIndex): number => kit.supplyLines.length - 1;
 
-const drawnBy = ({ facts }: PlacedModule, line: string): boolean =>
-  facts.needs.includes(line) && facts.draws.some(([drawn]) => drawn === line);
+/** Of each voltage whether a module draws it, of what its headers bring. */
+const drawnIn = remember((kit: KitIndex) =>
+  remember(({ facts }: PlacedModule): readonly boolean[] =>
+    kit.supplyLines
+      .slice(0, -1)
+      .map((line) => facts.needs.includes(line) && facts.draws.some(([drawn]) => drawn === line)),
+  ),
+);
 
 export function aloneLoss(module: PlacedModule, kit: KitIndex): IslandLoss {
-  const worst = Float64Array.from(kit.supplyLines.slice(0, -1), (line) =>
-    drawnBy(module, line) ? 0 : NOT_DRAWN,
-  );
+  const worst = Float64Array.from(drawnIn(kit)(module), (isDrawn) => (isDrawn ? 0 : NOT_DRAWN));
   return { currents: currentsOf(module, kit), modules: [module], worst };
 }
 
@@ -171,7 +175,7 @@ export function groupLoss(group: Group, kit: KitIndex): IslandLoss {
   const worst = new Float64Array(modules.length * voltages).fill(NOT_DRAWN);
   const drops = new Float64Array(parent.length * lines);
   const isAbove = new Uint8Array(parent.length);
-  const draws = modules.map((module) => kit.supplyLines.slice(0, -1).map((line) => drawnBy(module, line)));
+  const draws = modules.map(drawnIn(kit));
   for (let fed = 0; fed < modules.length; fed++) {
     isAbove.fill(0);
     drops.fill(0);
