@@ -32,7 +32,7 @@ export function keepingWords(keeping: Keeping): string {
 export const SHORT: Readonly<Partial<Record<Keeping['is'], string>>> = {
   // There is no room to say that there is nothing to say.
   untouched: '',
-  saved: 'Saved here',
+  saved: '✓',
 };
 
 const MINUTE = 60_000;
