@@ -33,11 +33,8 @@ test.beforeEach(async ({ page }) => {
   await page.mouse.move(640, 8);
 });
 
-/** Everything drawn has come to rest, and every word that follows it. */
-const rested = async (page: Page): Promise<void> => {
-  await expect(page.locator('.verdict')).not.toContainText('Checking');
-  await page.waitForTimeout(700);
-};
+/** All words are there; that the picture itself has come to rest is seen to where it is compared. */
+const rested = (page: Page): Promise<void> => expect(page.locator('.verdict')).not.toContainText('Checking');
 
 /** Rules over those of the page, in place of the ones before; a style element would be against its policy. */
 const restyle = (page: Page, rules: string): Promise<void> =>
