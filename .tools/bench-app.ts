@@ -90,6 +90,7 @@ console.table(
     'times the bound': times(one, ({ totalMs }) => totalMs),
     'by processor time': times(one, ({ cpuMs }) => cpuMs),
     'longest task ms': longest(one.runs),
+    'times the longest there': times(one, ({ longestMs }) => longestMs),
   })),
 );
 console.table([
