@@ -94,8 +94,8 @@ interface Tree {
   /** Nodes, each after the one that it hangs on. */
   readonly order: readonly number[];
   readonly parent: Int32Array;
-  /** Of the way from each node to its parent, ohms. */
-  readonly ohms: readonly (ByLine | undefined)[];
+  /** Of the way from each node to its parent, ohms, by node and line. */
+  readonly ohms: Float64Array;
 }
 
 function treeOf({ placings, joints }: Group, modules: readonly PlacedModule[], kit: KitIndex): Tree {
@@ -138,7 +138,8 @@ function treeOf({ placings, joints }: Group, modules: readonly PlacedModule[], k
     head[node] = end;
   }
   const parent = new Int32Array(nodes).fill(-1);
-  const ohms: (ByLine | undefined)[] = new Array(nodes).fill(undefined);
+  const lines = kit.supplyLines.length;
+  const ohms = new Float64Array(nodes * lines);
   const order = [0];
   for (let at = 0; at < order.length; at++) {
     const node = order[at] as number;
@@ -146,7 +147,7 @@ function treeOf({ placings, joints }: Group, modules: readonly PlacedModule[], k
       const to = ends[end ^ 1] as number;
       if (to === 0 || parent[to] !== -1) continue;
       parent[to] = node;
-      ohms[to] = between[end >> 1];
+      ohms.set(between[end >> 1] as ByLine, to * lines);
       order.push(to);
     }
   }
@@ -174,28 +175,35 @@ export function groupLoss(group: Group, kit: KitIndex): IslandLoss {
   const currents = Array.from(into.subarray(0, lines));
   const worst = new Float64Array(modules.length * voltages).fill(NOT_DRAWN);
   const drops = new Float64Array(parent.length * lines);
-  const isAbove = new Uint8Array(parent.length);
+  /** By node the last fed module, counted from 1, that it lies above. */
+  const above = new Uint16Array(parent.length);
+  // Where nothing flows nothing is lost; what comes back through ground may sum up to nothing and flow all the same.
+  const flowing = currents.flatMap((ma, l) => (ma !== 0 || l === voltages ? [l] : []));
   const draws = modules.map(drawnIn(kit));
   for (let fed = 0; fed < modules.length; fed++) {
-    isAbove.fill(0);
-    drops.fill(0);
+    for (const l of flowing) {
+      drops[fed * lines + l] = 0;
+      drops[l] = 0;
+    }
     // Up from the module that is fed flows what all the others draw.
     for (let node = fed; node !== 0; node = parent[node] as number) {
       const on = parent[node] as number;
       if (on < 0) break;
-      isAbove[node] = 1;
-      for (let l = 0; l < lines; l++) {
-        const carried = (currents[l] as number) - (into[node * lines + l] as number);
-        drops[on * lines + l] = (drops[node * lines + l] as number) + (ohms[node]?.[l] ?? 0) * carried;
+      above[node] = fed + 1;
+      for (const l of flowing) {
+        const at = node * lines + l;
+        const carried = (currents[l] as number) - (into[at] as number);
+        drops[on * lines + l] = (drops[at] as number) + (ohms[at] as number) * carried;
       }
     }
     for (let i = 1; i < order.length; i++) {
       const node = order[i] as number;
-      if (isAbove[node]) continue;
+      if (above[node] === fed + 1) continue;
       const on = parent[node] as number;
-      for (let l = 0; l < lines; l++)
-        drops[node * lines + l] =
-          (drops[on * lines + l] as number) + (ohms[node]?.[l] ?? 0) * (into[node * lines + l] as number);
+      for (const l of flowing) {
+        const at = node * lines + l;
+        drops[at] = (drops[on * lines + l] as number) + (ohms[at] as number) * (into[at] as number);
+      }
     }
     for (let m = 0; m < modules.length; m++)
       for (let v = 0; v < voltages; v++) {

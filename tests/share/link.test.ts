@@ -154,7 +154,7 @@ describe('a link made to stop the program', () => {
       () =>
         ({
           ...demo,
-          takes: [{ ...demo.takes[0], modules: new Array(90_000).fill(demo.takes[0]?.modules[0]) }],
+          takes: [{ ...demo.takes[0], modules: new Array(40_000).fill(demo.takes[0]?.modules[0]) }],
         }) as never,
       'too-big',
     ],
