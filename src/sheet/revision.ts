@@ -1,6 +1,5 @@
 import type { PlacedBoard, PlacedHeader, PlacedModule } from '../geometry/place.ts';
 import { faceOf, typeOf } from '../layout/defaults.ts';
-import { fnv64 } from '../layout/fnv-hash.ts';
 import type { RibbonFacts } from '../layout/kit-index.ts';
 import { remember } from '../layout/remember.ts';
 import type { Harness } from '../wiring/harness.ts';
@@ -21,9 +20,17 @@ const ALL = LETTERS + FIGURES;
 
 const PATTERN = [LETTERS, FIGURES, ALL, ALL, ALL] as const;
 
+/** FNV-1a of 64 bits over UTF-16 units (its two constants from memory). */
+function hashOf(text: string): bigint {
+  let hash = 0xcbf29ce484222325n;
+  for (let i = 0; i < text.length; i++)
+    hash = BigInt.asUintN(64, (hash ^ BigInt(text.charCodeAt(i))) * 0x100000001b3n);
+  return hash;
+}
+
 /** A code such as "K7-3F9": one of a million. */
 function codeOf(content: unknown): string {
-  let rest = fnv64(JSON.stringify(content));
+  let rest = hashOf(JSON.stringify(content));
   // The low bits of the last bytes are mixed least.
   rest ^= rest >> 32n;
   const signs = PATTERN.map((choice) => {
