@@ -30,7 +30,9 @@ test.beforeEach(async ({ page }) => {
   await page.emulateMedia({ reducedMotion: 'reduce' });
   await openApp(page);
   await skipOtherLetters(page);
-  await page.mouse.move(640, 8);
+  // What the first picture does not wait for comes in parts of its own.
+  await page.waitForLoadState('networkidle');
+  await expect(page.getByRole('button', { name: /^Turn/ })).toBeVisible();
 });
 
 /** All words are there; that the picture itself has come to rest is seen to where it is compared. */
@@ -85,6 +87,9 @@ test.describe('on a desk', () => {
   test('a take with notes looks as it did, and one that is missing is seen', async ({ page }) => {
     await page.keyboard.press(']');
     await rested(page);
+    // Remedies are looked for between frames.
+    for (const remedy of ['Move Cobble 3 to 25 HP', /^Feed it by/])
+      await expect(page.getByRole('button', { name: remedy }).first()).toBeVisible();
     await expect(page).toHaveScreenshot('notes-light.png', SCREEN);
     const margin = page.locator('.margin');
     await expect(margin).toHaveScreenshot('notes-margin.png', DETAIL);

@@ -1,6 +1,7 @@
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { linkOf } from '../src/share/link.ts';
+import { barriersOn } from './accessibility.ts';
 import { openApp } from './app-page.ts';
 import { expect, test } from './fixtures.ts';
 import { hostileNames } from './support/hostile-names.ts';
@@ -147,6 +148,7 @@ test('all packages that are in the program are named with their terms', async ({
     await expect(desk.locator('summary b', { hasText: new RegExp(`^${name}$`) })).toBeVisible();
   await desk.getByText('zustand').click();
   await expect(desk.locator('details[open] pre')).toContainText('Permission is hereby granted');
+  expect(await barriersOn(page)).toEqual([]);
   await page.keyboard.press('Escape');
   await expect(desk).toBeHidden();
 });
