@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright';
 import { openApp } from '../e2e/app-page.ts';
+import { beginLaying } from '../e2e/support/begin-laying.ts';
 import { hubLayout } from '../e2e/support/hub-layout.ts';
-import { layingLayout, layingWay } from '../e2e/support/laying-layout.ts';
 import { openLayoutFile, withPlainPicker } from '../e2e/support/open-layout.ts';
 import { type MainThread, mainThreadOf } from './main-thread.ts';
 
@@ -73,17 +73,7 @@ export async function appMoves(browser: Browser, origin: string, modules: number
 export async function layingMoves(browser: Browser, origin: string, modules: number): Promise<MainThread> {
   const page = await newPage(browser);
   await withPlainPicker(page);
-  await openApp(page, `${origin}/`);
-  await openLayoutFile(page, layingLayout(modules));
-  const [first, last] = [/^Free 1, /, /^Free 7, /].map((name) => page.getByRole('option', { name }));
-  const [from, to] = [await first?.boundingBox(), await last?.boundingBox()];
-  if (!from || !to) throw new Error('the headers are not shown');
-  const { y, fromX, toX, stepX } = layingWay(from, to);
-  await page.mouse.move(fromX, y);
-  await page.mouse.down();
-  await page.mouse.move(fromX + stepX, y);
-  await page.mouse.move(toX, y);
-  await page.locator('.hint-card', { hasText: '7 of 7 land' }).waitFor();
+  const { y, toX, stepX } = await beginLaying(page, modules, `${origin}/`);
   const moves = await traceMoves(browser, page, { x: toX - 2 * stepX, y, stepX });
   await page.keyboard.press('Escape');
   await page.mouse.up();

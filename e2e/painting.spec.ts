@@ -3,8 +3,8 @@ import type { Page } from 'playwright/test';
 import { serveFolder } from '../.tools/serve.ts';
 import { openApp } from './app-page.ts';
 import { expect, test } from './fixtures.ts';
+import { beginLaying } from './support/begin-laying.ts';
 import { hubLayout } from './support/hub-layout.ts';
-import { layingLayout, layingWay } from './support/laying-layout.ts';
 import { openLayoutFile, withPlainPicker } from './support/open-layout.ts';
 import { countPainting, type Painting, readCount, startCounting } from './support/painting.ts';
 
@@ -99,17 +99,7 @@ test('a drag paints hardly more than plain canvases would, however large the cas
 });
 
 async function paintingOfLaying(page: Page, modules: number): Promise<Painting> {
-  await openApp(page);
-  await openLayoutFile(page, layingLayout(modules));
-  const [first, last] = [/^Free 1, /, /^Free 7, /].map((name) => page.getByRole('option', { name }));
-  const [from, to] = [await first?.boundingBox(), await last?.boundingBox()];
-  if (!from || !to) throw new Error('the headers are not shown');
-  const { y, fromX, toX, stepX } = layingWay(from, to);
-  await page.mouse.move(fromX, y);
-  await page.mouse.down();
-  await page.mouse.move(fromX + stepX, y);
-  await page.mouse.move(toX, y);
-  await expect(page.locator('.hint-card')).toContainText('7 of 7 land');
+  const { y, toX, stepX } = await beginLaying(page, modules);
   // To and fro between the last header and the one before it: the ribbon is another one with each move.
   const painting = await paintingOfMoves(page, toX, y, { stepX: -stepX, resting: 2 });
   await page.keyboard.press('Escape');

@@ -19,6 +19,7 @@ import {
   type Sheet,
   type WholeTake,
 } from '../../src/index.ts';
+import { addCrossHairs } from '../canvas/draw/cross-hairs.ts';
 import {
   addBox,
   addLine,
@@ -196,15 +197,7 @@ function drawTargets(ctx: Context, paper: Paper, points: readonly Point[], word:
   const add = ({ x, y }: Point): void => {
     ctx.moveTo(x + RING_PX, y);
     ctx.arc(x, y, RING_PX, 0, 2 * Math.PI);
-    for (const [dx, dy] of [
-      [1, 0],
-      [-1, 0],
-      [0, 1],
-      [0, -1],
-    ] as const) {
-      ctx.moveTo(x + dx * (RING_PX - 5), y + dy * (RING_PX - 5));
-      ctx.lineTo(x + dx * (RING_PX + 6), y + dy * (RING_PX + 6));
-    }
+    addCrossHairs(ctx, { x, y }, RING_PX - 5, RING_PX + 6);
   };
   paint(ctx, { line: paper.theme.markInk, width: 5.5 }, points, add);
   paint(ctx, { line: paper.theme.mark, width: 2.4 }, points, add);

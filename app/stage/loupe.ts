@@ -1,4 +1,6 @@
 import '../style/loupe.css';
+import { addCrossHairs } from '../canvas/draw/cross-hairs.ts';
+import { paint } from '../canvas/draw/paper.ts';
 import type { Editor } from '../editor.ts';
 import { freeStage } from '../store/view.ts';
 import { listen } from './listen.ts';
@@ -23,26 +25,13 @@ function enlarge(loupe: HTMLCanvasElement, canvases: Iterable<HTMLCanvasElement>
     const at = [(left - x) * ZOOM + LOUPE_PX / 2, (top - y) * ZOOM + LOUPE_PX / 2] as const;
     context.drawImage(canvas, ...at, width * ZOOM, height * ZOOM);
   }
-  const [from, to] = CROSS;
-  context.translate(LOUPE_PX / 2, LOUPE_PX / 2);
-  for (const [colour, width] of [
-    ['#fff', 3.5],
-    ['#16191d', 1.25],
-  ] as const) {
-    context.strokeStyle = colour;
-    context.lineWidth = width;
-    context.beginPath();
-    for (const [dx, dy] of [
-      [1, 0],
-      [-1, 0],
-      [0, 1],
-      [0, -1],
-    ] as const) {
-      context.moveTo(dx * from, dy * from);
-      context.lineTo(dx * to, dy * to);
-    }
-    context.stroke();
-  }
+  const { color, backgroundColor } = getComputedStyle(loupe);
+  const middle = { x: LOUPE_PX / 2, y: LOUPE_PX / 2 };
+  for (const [line, width] of [
+    [backgroundColor, 3.5],
+    [color, 1.25],
+  ] as const)
+    paint(context, { line, width }, [middle], (at) => addCrossHairs(context, at, ...CROSS));
 }
 
 /**
