@@ -1,44 +1,51 @@
 import type { Layer } from 'konva/lib/Layer.js';
 
-/** A layer that has not been drawn for so long rests, ms: longer than a slow hand takes from one move to the next. */
-const REST_MS = 500;
+function swap(shown: HTMLCanvasElement, hidden: HTMLCanvasElement): void {
+  shown.style.display = 'block';
+  hidden.style.display = 'none';
+}
 
 /**
- * Shows a layer that rests as a bitmap, in place of its canvas. With every frame that changes anything a browser makes
- * a picture of each canvas in sight, changed or not, at the cost of its size; a bitmap it shows again for nothing. So
- * what stands still costs nothing while another layer moves. Answers with what ends it; a browser without the means
- * goes on showing the canvas.
+ * Shows a layer as a bitmap, in place of its canvas, as soon as it has not been drawn for a while. With every frame that
+ * changes anything a browser makes a picture of each canvas in sight, changed or not, at the cost of its size; a bitmap
+ * it shows again for nothing. So what stands still costs nothing while another layer moves. Answers with what ends it; a
+ * browser without the means goes on showing the canvas.
+ * @param restMs - none: a layer that seldom changes is never shown otherwise
  */
-export function printAtRest(layer: Layer): () => void {
+export function printAtRest(layer: Layer, restMs: number): () => void {
   const canvas = layer.getCanvas()._canvas;
   const print = canvas.ownerDocument.createElement('canvas');
-  const sheet = print.getContext('bitmaprenderer');
-  const press = typeof OffscreenCanvas === 'undefined' ? null : new OffscreenCanvas(1, 1);
-  const ink = press?.getContext('2d');
-  if (!sheet || !press || !ink) return () => {};
+  const printer = print.getContext('bitmaprenderer');
+  if (!printer || typeof createImageBitmap === 'undefined') return () => {};
   let timer: ReturnType<typeof setTimeout> | undefined;
-  let drawnSince = false;
+  let drawnAtMs = 0;
+  let drawing = 0;
 
-  const show = (shown: HTMLCanvasElement, hidden: HTMLCanvasElement): void => {
-    shown.style.display = 'block';
-    hidden.style.display = 'none';
+  const show = async (): Promise<void> => {
+    const shown = drawing;
+    if (canvas.width === 0 || canvas.height === 0) return;
+    // A picture of the canvas as it is, not a copy: that is made where the canvas is drawn on again.
+    const bitmap = await createImageBitmap(canvas).catch(() => null);
+    if (!bitmap) return;
+    if (shown !== drawing) {
+      bitmap.close();
+      return;
+    }
+    printer.transferFromImageBitmap(bitmap);
+    print.style.cssText = canvas.style.cssText;
+    swap(print, canvas);
   };
   const look = (): void => {
-    timer = drawnSince ? setTimeout(look, REST_MS) : undefined;
-    drawnSince = false;
-    const { width, height, style } = canvas;
-    if (timer !== undefined || width === 0 || height === 0) return;
-    press.width = width;
-    press.height = height;
-    ink.drawImage(canvas, 0, 0);
-    sheet.transferFromImageBitmap(press.transferToImageBitmap());
-    print.style.cssText = style.cssText;
-    show(print, canvas);
+    const leftMs = drawnAtMs + restMs - performance.now();
+    timer = leftMs > 0 ? setTimeout(look, leftMs) : undefined;
+    if (leftMs <= 0) void show();
   };
   const follow = (): void => {
-    show(canvas, print);
-    drawnSince = timer !== undefined;
-    timer ??= setTimeout(look, REST_MS);
+    drawing++;
+    swap(canvas, print);
+    drawnAtMs = performance.now();
+    if (restMs === 0) void show();
+    else timer ??= setTimeout(look, restMs);
   };
 
   print.className = 'print';
@@ -46,9 +53,10 @@ export function printAtRest(layer: Layer): () => void {
   canvas.after(print);
   layer.on('draw.print', follow);
   return () => {
+    drawing++;
     layer.off('draw.print');
     clearTimeout(timer);
-    show(canvas, print);
+    swap(canvas, print);
     print.remove();
   };
 }

@@ -32,13 +32,16 @@ const REST_MS = 100;
 const FAR = 0.25;
 const MUCH = 1.8;
 
+/** Longer than a slow hand takes from one move to the next, ms: marks may change with each. */
+const MARKS_REST_MS = 500;
+
 /** One half of the turn from side to side, ms. */
 const HALF_TURN_MS = 140;
 
 /** The moving layer's canvas changes its size in steps: each change costs a canvas. */
 const STEP_PX = 64;
 
-const WHOLE_STAGE: Box = { left: 0, top: 0, right: 0, bottom: 0 };
+const ORIGIN: Box = { left: 0, top: 0, right: 0, bottom: 0 };
 const NO_FRAME: Box = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity };
 
 const downTo = (px: number): number => Math.floor(px / STEP_PX) * STEP_PX;
@@ -89,7 +92,8 @@ export class Painter {
     this.#easel = easel;
     // As a property of its own a layer would draw twice at first: its making forgets that it has asked to.
     for (const layer of Object.values(easel.layers)) layer.listening(false);
-    const unprint = [easel.layers.still, easel.layers.marks].map(printAtRest);
+    const { still, marks } = easel.layers;
+    const unprint = [printAtRest(still, 0), printAtRest(marks, MARKS_REST_MS)];
     const unsubscribe = this.#moving.subscribe(() => this.#follow());
     const unwatch = watchPixelRatio((ratio) => this.#sharpen(ratio));
     this.#redraw();
@@ -191,7 +195,7 @@ export class Painter {
     this.#cast = castOf(this.#shown.scene, moving);
     this.#countMarks(moving);
     if (!this.#easel) return;
-    if (moving) this.#fitMoving(this.#easel.layers.moving, moving, false);
+    this.#fitMoving(this.#easel.layers.moving, moving, false);
     this.#fitMarks(this.#easel.layers.marks, moving);
     for (const layer of Object.values(this.#easel.layers)) this.#place(layer).batchDraw();
   }
@@ -199,7 +203,7 @@ export class Painter {
   /** Puts the sheet's origin where the viewport has it. */
   #place(layer: Layer): Layer {
     const { x, y } = this.#shown.viewport;
-    const { left, top } = this.#frames.get(layer) ?? WHOLE_STAGE;
+    const { left, top } = this.#frames.get(layer) ?? ORIGIN;
     return layer.position({ x: x - left, y: y - top });
   }
 
@@ -207,30 +211,37 @@ export class Painter {
    * Makes the moving layer's canvas as large as what the gesture paints, and no larger: what a browser needs to
    * show a canvas that has changed goes with its size. Within a gesture it only grows.
    */
-  #fitMoving(layer: Layer, moving: Moving, grows: boolean): void {
-    const box = movingBox(this.#paper(), moving, this.#cast);
+  #fitMoving(layer: Layer, moving: Moving | null, grows: boolean): void {
+    if (!moving) this.#fit(layer, null, false);
+    const box = moving && movingBox(this.#paper(), moving, this.#cast);
     if (box) this.#fit(layer, box, grows);
   }
 
-  /** While something moves, the marks' canvas is no larger than the marks, unless other things are drawn there. */
+  /** The marks' canvas is no larger than the marks, unless other things are drawn there. */
   #fitMarks(layer: Layer, moving: Moving | null): void {
-    const { selection, starts } = this.#shown.scene;
-    const hasMore = !moving || moving.target !== undefined || selection.size > 0 || (starts?.length ?? 0) > 0;
-    this.#fit(layer, hasMore ? this.#paper().view : marksBox(this.#marks), !hasMore && this.#hasMarksAlone);
+    const { selection, starts, focus, lifted, aim, overlay } = this.#shown.scene;
+    const hasMore =
+      selection.size > 0 ||
+      (starts?.length ?? 0) > 0 ||
+      (moving ? moving.target !== undefined : Boolean(focus || lifted || aim || overlay));
+    const grows = moving !== null && !hasMore && this.#hasMarksAlone;
+    this.#fit(layer, hasMore ? this.#paper().view : marksBox(this.#marks), grows);
     this.#hasMarksAlone = !hasMore;
   }
 
-  /** Lets a layer's canvas cover a box of the sheet, as far as that is in sight. */
-  #fit(layer: Layer, box: Box, grows: boolean): void {
+  /** Lets a layer's canvas cover a box of the sheet, as far as that is in sight; null where nothing is drawn. */
+  #fit(layer: Layer, box: Box | null, grows: boolean): void {
     const { viewport, size } = this.#shown;
     const known = this.#frames.get(layer);
     const before = (grows && known) || NO_FRAME;
-    const frame = {
-      left: Math.max(0, Math.min(downTo(viewport.x + box.left), before.left)),
-      top: Math.max(0, Math.min(downTo(viewport.y + box.top), before.top)),
-      right: Math.min(size.width, Math.max(upTo(viewport.x + box.right), before.right)),
-      bottom: Math.min(size.height, Math.max(upTo(viewport.y + box.bottom), before.bottom)),
-    };
+    const frame = box
+      ? {
+          left: Math.max(0, Math.min(downTo(viewport.x + box.left), before.left)),
+          top: Math.max(0, Math.min(downTo(viewport.y + box.top), before.top)),
+          right: Math.min(size.width, Math.max(upTo(viewport.x + box.right), before.right)),
+          bottom: Math.min(size.height, Math.max(upTo(viewport.y + box.bottom), before.bottom)),
+        }
+      : ORIGIN;
     const width = Math.max(1, frame.right - frame.left);
     const height = Math.max(1, frame.bottom - frame.top);
     const canvas = layer.getCanvas();
@@ -256,7 +267,7 @@ export class Painter {
     this.#cast = cast;
     const marksChanged = this.#countMarks(moving);
     const layers = this.#easel?.layers;
-    if (layers && moving) this.#fitMoving(layers.moving, moving, !starts);
+    if (layers) this.#fitMoving(layers.moving, moving, !starts);
     if (layers && marksChanged) this.#fitMarks(layers.marks, moving);
     // Moves come once a frame already: waiting for the next frame would show each one late and cost a frame more.
     if (stillChanged) layers?.still.drawScene();

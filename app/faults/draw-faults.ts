@@ -28,10 +28,10 @@ import {
   type Context,
   type Paper,
   paint,
-  widthOf,
   write,
   writeUpward,
 } from '../canvas/draw/paper.ts';
+import { widthOf } from '../canvas/draw/text-width.ts';
 import type { Overlay } from '../canvas/model.ts';
 import type { Breakage } from './breakage.ts';
 

@@ -8,35 +8,13 @@ import { viewportNow } from '../store/view.ts';
 
 const optionId = (module: string): string => `on-rails-${module}`;
 
-interface OptionProps {
-  readonly module: PlacedModule;
-  readonly sheet: Sheet;
-  readonly notes: number;
-  readonly selected: boolean;
+/** What the drawing shows of a module, in words. */
+function wordsOf({ name, facts, module }: PlacedModule, notes: number): string {
+  const words = [name, `${figure(facts.kind.widthHp)} HP at ${figure(module.atHp)}`];
+  if (module.pinned) words.push('pinned');
+  if (notes > 0) words.push(`${notes} ${notes === 1 ? 'note' : 'notes'}`);
+  return words.join(', ');
 }
-
-/** A module as a screen reader finds it: lying where it is drawn, with what the drawing shows in words. */
-const Option = memo(function Option({ module: placed, sheet, notes, selected }: OptionProps) {
-  const { id, name, facts, module } = placed;
-  const { left, top, right, bottom } = moduleBox(sheet, placed);
-  const words = [
-    name,
-    `${figure(facts.kind.widthHp)} HP at ${figure(module.atHp)}`,
-    ...(module.pinned ? ['pinned'] : []),
-    ...(notes > 0 ? [`${notes} ${notes === 1 ? 'note' : 'notes'}`] : []),
-  ];
-  return (
-    <div
-      id={optionId(id)}
-      role="option"
-      aria-selected={selected}
-      tabIndex={-1}
-      style={{ left, top, width: right - left, height: bottom - top }}
-    >
-      {words.join(', ')}
-    </div>
-  );
-});
 
 function useNoteCounts(): ReadonlyMap<string, number> {
   const { notes } = useAnalysis();
@@ -56,24 +34,33 @@ interface OptionsProps {
   readonly counts: ReadonlyMap<string, number>;
 }
 
-/** All modules by row: made anew when the take or the side changes, not when the sheet or the keys move. */
+/**
+ * All modules by row, as a screen reader finds them: each lies where it is drawn. Made anew when the take, the side or
+ * the selection changes, not when the sheet or the keys move; elements without components of their own, since there may
+ * be a thousand.
+ */
 const Options = memo(function Options({ places, sheet, counts }: OptionsProps) {
-  // Asked once for all: a thousand listeners of their own would be called at every change of the session.
   const selection = useSession((session) => session.selection);
   const byRow = new Map(places.rows.map((row): [PlacedRow, PlacedModule[]] => [row, []]));
   for (const module of places.modules) byRow.get(module.row)?.push(module);
   return [...byRow].map(([{ row, index }, modules]) => (
     // biome-ignore lint/a11y/useSemanticElements: a list of options may hold groups, but no fieldsets.
     <div key={row.id} role="group" aria-label={row.name ?? `Row ${index + 1}`}>
-      {modules.map((module) => (
-        <Option
-          key={module.id}
-          module={module}
-          sheet={sheet}
-          notes={counts.get(module.id) ?? 0}
-          selected={selection.has(selectionKey('module', module.id))}
-        />
-      ))}
+      {modules.map((module) => {
+        const { left, top, right, bottom } = moduleBox(sheet, module);
+        return (
+          <div
+            key={module.id}
+            id={optionId(module.id)}
+            role="option"
+            aria-selected={selection.has(selectionKey('module', module.id))}
+            aria-label={wordsOf(module, counts.get(module.id) ?? 0)}
+            tabIndex={-1}
+            // From an anchor without size: one property to set instead of four.
+            style={{ inset: `${top}px ${-right}px ${-bottom}px ${left}px` }}
+          />
+        );
+      })}
     </div>
   ));
 });

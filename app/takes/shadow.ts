@@ -1,14 +1,6 @@
 import { moduleBox, type Run, runOf, type WholeTake } from '../../src/index.ts';
-import {
-  addBox,
-  addLine,
-  boxAround,
-  CENTRED,
-  paint,
-  widthOf,
-  write,
-  writeUpward,
-} from '../canvas/draw/paper.ts';
+import { addBox, addLine, boxAround, CENTRED, paint, write, writeUpward } from '../canvas/draw/paper.ts';
+import { widthOf } from '../canvas/draw/text-width.ts';
 import type { Overlay } from '../canvas/model.ts';
 
 const NAME_PX = 11;

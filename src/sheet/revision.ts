@@ -1,10 +1,12 @@
 import type { PlacedBoard, PlacedHeader, PlacedModule } from '../geometry/place.ts';
 import { faceOf, typeOf } from '../layout/defaults.ts';
 import type { RibbonFacts } from '../layout/kit-index.ts';
+import type { Bus } from '../layout/layout.ts';
 import { remember } from '../layout/remember.ts';
 import type { Harness } from '../wiring/harness.ts';
 import type { Joint, LaidRibbon } from '../wiring/laid-ribbon.ts';
 import type { WholeTake } from '../wiring/whole-take.ts';
+import { hashOf } from './fnv-hash.ts';
 
 /*
  * A revision code stands for what a drawing and its wiring are: where everything sits, what shape it has, which line
@@ -19,14 +21,6 @@ const FIGURES = '34679';
 const ALL = LETTERS + FIGURES;
 
 const PATTERN = [LETTERS, FIGURES, ALL, ALL, ALL] as const;
-
-/** FNV-1a of 64 bits over UTF-16 units (its two constants from memory). */
-function hashOf(text: string): bigint {
-  let hash = 0xcbf29ce484222325n;
-  for (let i = 0; i < text.length; i++)
-    hash = BigInt.asUintN(64, (hash ^ BigInt(text.charCodeAt(i))) * 0x100000001b3n);
-  return hash;
-}
 
 /** A code such as "K7-3F9": one of a million. */
 function codeOf(content: unknown): string {
@@ -43,6 +37,9 @@ function codeOf(content: unknown): string {
 
 const byText = (contents: readonly unknown[]): string[] =>
   contents.map((content) => JSON.stringify(content)).sort();
+
+/** A pinout in short, since every header bears one. */
+const pinoutShape = remember(({ pinout }: Bus): string => hashOf(JSON.stringify(pinout)).toString(36));
 
 /** Places are compared to a thousandth, so that sums of floats that mean the same place are the same. */
 const place = (mm: number | undefined): number | null =>
@@ -61,7 +58,7 @@ const headerShape = (header: PlacedHeader): unknown => [
   header.isolated,
   header.role ?? null,
   header.counts,
-  header.bus.bus.pinout,
+  pinoutShape(header.bus.bus),
 ];
 
 const moduleShape = ({ row, leftMm, rightMm, facts, headers }: PlacedModule): unknown => [
@@ -88,7 +85,7 @@ const ribbonShape = ({ kind, connectors, ways, bus, flat, bends }: RibbonFacts):
   flat,
   bends,
   kind.awg ?? 28,
-  bus.bus.pinout,
+  pinoutShape(bus.bus),
   connectors.map((connector, i) => [
     place(connector.atMm),
     typeOf(connector),

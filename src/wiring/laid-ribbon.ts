@@ -2,6 +2,7 @@ import type { PlacedHeader } from '../geometry/place.ts';
 import { faceOf, GND, typeOf } from '../layout/defaults.ts';
 import type { RibbonFacts } from '../layout/kit-index.ts';
 import type { Connector, Face, Ribbon, StripeEdge } from '../layout/layout.ts';
+import { remember } from '../layout/remember.ts';
 
 /**
  * A ribbon of a take as every rule reads it. Connectors keep the numbers that they have in the document;
@@ -63,17 +64,9 @@ export const isSound = ({ doubled, looksAway, flaws }: Joint): boolean =>
   !doubled && !looksAway && flaws === NO_FLAWS;
 
 /** Connectors with a conducting seat, a socket that carries a plug included. */
-export function connectorsInUse({ uses }: LaidRibbon): number[] {
-  const inUse: number[] = [];
-  for (let connector = 0; connector < uses.length; connector++) {
-    for (const joint of uses[connector] as Joint[]) {
-      if (!joint.conducts) continue;
-      inUse.push(connector);
-      break;
-    }
-  }
-  return inUse;
-}
+export const connectorsInUse = remember(({ uses }: LaidRibbon): readonly number[] =>
+  uses.flatMap((joints, connector) => (joints.some(({ conducts }) => conducts) ? [connector] : [])),
+);
 
 /** Where a connector comes along the ribbon, from 0. */
 export const orderOf = (ribbon: LaidRibbon, connector: number): number =>

@@ -1,7 +1,8 @@
 import type { DerivedTake, PlacedBoard } from '../../../src/index.ts';
 import { boardBox } from '../../../src/index.ts';
 import { drawHeaders } from './headers.ts';
-import { addBox, type Context, LEAST_TEXT, type Paper, paint, textPx, widthOf, write } from './paper.ts';
+import { addBox, type Context, LEAST_TEXT, type Paper, paint, textPx, write } from './paper.ts';
+import { widthOf } from './text-width.ts';
 
 /** Boards on the floor of the case, before the modules are drawn over them. */
 export function drawBoards(ctx: Context, paper: Paper, boards: readonly PlacedBoard[]): void {

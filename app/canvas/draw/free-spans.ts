@@ -1,5 +1,6 @@
 import { type FreeSpan, HP_MM, hpText, type SheetRow, xOf } from '../../../src/index.ts';
-import { addLine, CENTRED, type Context, type Paper, paint, textPx, widthOf, write } from './paper.ts';
+import { addLine, CENTRED, type Context, type Paper, paint, textPx, write } from './paper.ts';
+import { widthOf } from './text-width.ts';
 
 /** Where dimensions of free stretches run, mm above the panels' bottom edge. */
 const FREE_MM = 12;

@@ -13,10 +13,10 @@ import {
   LEAST_TEXT,
   type Paper,
   paint,
-  widthOf,
   write,
   writeUpward,
 } from './paper.ts';
+import { widthOf } from './text-width.ts';
 
 /** What a module shows: how much of what is allowed it has lost, and the figure; or that nothing arrives. */
 export interface HeatFigure {

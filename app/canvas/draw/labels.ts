@@ -10,10 +10,10 @@ import {
   type Paper,
   paint,
   textPx,
-  widthOf,
   write,
 } from './paper.ts';
 import { stripePx } from './ribbons.ts';
+import { widthOf } from './text-width.ts';
 
 /** Below this there is no room on a band, px per mm. */
 export const LEAST_SCALE = 0.85;

@@ -22,9 +22,9 @@ import {
   LEAST_TEXT,
   type Paper,
   paint,
-  widthOf,
   write,
 } from './paper.ts';
+import { widthOf } from './text-width.ts';
 
 /** A connector that does not land, as a thing to be dimensioned. */
 function missingOf(sheet: Sheet, { landings, facts, start }: Laying): Missing[] {

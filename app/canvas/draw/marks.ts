@@ -78,9 +78,9 @@ export function marksOf(
   return marks;
 }
 
-/** All that marks paint; next to nothing where there are none. */
-export function marksBox(marks: readonly Mark[]): Box {
-  if (marks.length === 0) return { left: 0, top: 0, right: 0, bottom: 0 };
+/** All that marks paint; null where there are none. */
+export function marksBox(marks: readonly Mark[]): Box | null {
+  if (marks.length === 0) return null;
   const around = RADIUS + 5;
   const xs = marks.map(({ x }) => x);
   const ys = marks.map(({ y }) => y);

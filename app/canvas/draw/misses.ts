@@ -8,9 +8,9 @@ import {
   LEAST_TEXT,
   type Paper,
   paint,
-  widthOf,
   write,
 } from './paper.ts';
+import { widthOf } from './text-width.ts';
 
 /** How far a dimension stands off the connector, px. */
 const OFF = 16;

@@ -1,5 +1,6 @@
 import type { Box } from '../../../src/index.ts';
-import { type Context, LEAST_TEXT, type Lettering, widthOf, write, writeUpward } from './paper.ts';
+import { type Context, LEAST_TEXT, type Lettering, write, writeUpward } from './paper.ts';
+import { widthOf } from './text-width.ts';
 
 /** A stretch of a panel, px from the top of the sheet. */
 export interface Stretch {
@@ -30,10 +31,15 @@ function inTwo(name: string): [string, string] | undefined {
 /** Shortens the first part of a name until it fits; gives up its number last. */
 function shortened(name: string, fits: (text: string) => boolean): string | undefined {
   const [first, last] = inTwo(name) ?? [name, ''];
-  for (let letters = first.length - 1; letters > 0; letters--) {
-    const text = `${first.slice(0, letters)}.${last && ` ${last}`}`;
-    if (fits(text)) return text;
+  const withLetters = (letters: number): string => `${first.slice(0, letters)}.${last && ` ${last}`}`;
+  let most = 0;
+  let tooMany = first.length;
+  while (tooMany - most > 1) {
+    const letters = (most + tooMany) >> 1;
+    if (fits(withLetters(letters))) most = letters;
+    else tooMany = letters;
   }
+  if (most > 0) return withLetters(most);
   if (!last) return undefined;
   return fits(last) ? last : shortened(first, fits);
 }

@@ -132,20 +132,3 @@ export function writeUpward(ctx: Context, text: string, x: number, y: number, le
   write(ctx, text, 0, 0, lettering);
   ctx.restore();
 }
-
-/** Widths of texts by font and text; the same few are asked for at every move of a drag. */
-const widths = new WeakMap<Context, Map<string, number>>();
-
-const MOST_WIDTHS = 5000;
-
-export function widthOf(ctx: Context, text: string, px: number, weight = 400): number {
-  const known = widths.get(ctx) ?? new Map<string, number>();
-  const key = `${px} ${weight} ${text}`;
-  const width = known.get(key);
-  if (width !== undefined) return width;
-  ctx.font = font(px, weight);
-  const measured = ctx.measureText(text).width;
-  if (known.size >= MOST_WIDTHS) known.clear();
-  widths.set(ctx, known.set(key, measured));
-  return measured;
-}

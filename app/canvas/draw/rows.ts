@@ -7,15 +7,21 @@ import {
   type SheetRow,
   xOf,
 } from '../../../src/index.ts';
-import { addPolygon, type Context, LEAST_TEXT, type Paper, paint, textPx, widthOf, write } from './paper.ts';
+import { addPolygon, type Context, LEAST_TEXT, type Paper, paint, textPx, write } from './paper.ts';
+import { widthOf } from './text-width.ts';
 
 const HATCH_PX = 9;
 
-/** Slanting lines over a row's ground: the side that the wiring is on. */
-function addHatch(ctx: Context, { left, right, top, bottom }: SheetRow, view: Paper['view']): void {
+/** Panels are a little narrower than their HP: the hatch reaches under them, HP. */
+const UNDER_HP = 0.5;
+
+/** Slanting lines on the ground that no module hides: the side that the wiring is on. They run on behind modules. */
+function addHatch(ctx: Context, row: SheetRow, { fromHp, toHp }: FreeSpan, view: Paper['view']): void {
+  const { left, right, top, bottom } = row;
   const height = bottom - top;
-  const from = Math.max(left, view.left);
-  const to = Math.min(right, view.right);
+  const ends = [xOf(row, (fromHp - UNDER_HP) * HP_MM), xOf(row, (toHp + UNDER_HP) * HP_MM)];
+  const from = Math.max(left, view.left, Math.min(...ends));
+  const to = Math.min(right, view.right, Math.max(...ends));
   const first = left - height + Math.max(0, Math.floor((from - left) / HATCH_PX)) * HATCH_PX;
   for (let x = first; x < to; x += HATCH_PX) {
     const start = Math.max(0, from - x);
@@ -124,7 +130,11 @@ export function drawRows(ctx: Context, paper: Paper, free: ReadonlyMap<SheetRow,
   paint(ctx, { fill: rear ? theme.bench : theme.sheet }, rows, ({ left, right, top, bottom }) =>
     ctx.rect(left - end, top, right - left + 2 * end, bottom - top),
   );
-  if (rear) paint(ctx, { line: theme.hatch }, rows, (row) => addHatch(ctx, row, view));
+  if (rear) {
+    paint(ctx, { line: theme.hatch }, [...free], ([row, spans]) => {
+      for (const span of spans) addHatch(ctx, row, span, view);
+    });
+  }
   paint(ctx, { fill: theme.rail }, rows, ({ left, right, top, bottom }) => {
     for (const y of [top, bottom - rail]) ctx.rect(left - end, y, right - left + 2 * end, rail);
   });
