@@ -1,29 +1,67 @@
-import type { PlacedHeader } from '../geometry/place.ts';
+import type { PlacedHeader, PlacedModule } from '../geometry/place.ts';
+import { groupBy } from '../layout/group-by.ts';
 import type { RibbonFacts } from '../layout/kit-index.ts';
 import { ownedLeft } from '../wiring/stock.ts';
 import type { Island } from '../wiring/supply-net.ts';
 import type { FeedOption, LeadStock } from './feed-cost.ts';
 import { clash, hostOf, membersOf, patchesOf } from './groups.ts';
-import type { LossRows } from './loss-bounds.ts';
+import { type AlikeLeads, fedHeadersOf, type LossRows } from './loss-bounds.ts';
 import { brings, type Columns, draws, type GroupColumn } from './model.ts';
 import { neatMm } from './placing.ts';
 import type { Task } from './task.ts';
 
-/** A group beside the others that its host could have. */
-export interface Candidate {
+/** A group beside the others that its host could have. How it could be fed is worked out when it is asked for. */
+export class Candidate {
   readonly group: GroupColumn;
   readonly wishes: readonly number[];
-  readonly ribbons: number;
   /** Index of each new ribbon's kind. */
   readonly kinds: readonly number[];
   /** Islands fewer than without it. */
   readonly merged: number;
-  /** Of each kind of lead the best. */
-  readonly feeds: readonly FeedOption[];
-  readonly allFeeds: readonly FeedOption[];
-  readonly leastMv: number;
+  /** Whether it must be fed. */
+  readonly isFed: boolean;
   /** Ribbon that it takes, and what of it would hang out of the row; of equal plans the neater one comes first. */
   readonly lengthMm: number;
+  readonly #feeding: () => readonly FeedOption[];
+  #all: readonly FeedOption[] | undefined;
+  #best: readonly FeedOption[] | undefined;
+  #leastMv: number | undefined;
+
+  constructor(
+    group: GroupColumn,
+    wishes: readonly number[],
+    kinds: readonly number[],
+    feeding: () => readonly FeedOption[],
+  ) {
+    this.group = group;
+    this.wishes = wishes;
+    this.kinds = kinds;
+    const drawing = group.islands.filter(({ modules }) => draws(modules)).length;
+    this.merged = Math.max(0, drawing - 1);
+    this.isFed = draws(group.island);
+    this.lengthMm = group.group.placings.reduce((sum, placing) => sum + neatMm(placing), 0);
+    this.#feeding = feeding;
+  }
+
+  get ribbons(): number {
+    return this.kinds.length;
+  }
+
+  get allFeeds(): readonly FeedOption[] {
+    this.#all ??= this.isFed ? this.#feeding() : [];
+    return this.#all;
+  }
+
+  /** Of each kind of lead the best. */
+  get feeds(): readonly FeedOption[] {
+    this.#best ??= leastByKind(this.allFeeds);
+    return this.#best;
+  }
+
+  get leastMv(): number {
+    this.#leastMv ??= this.isFed ? Math.min(...this.feeds.map(({ lossMv }) => lossMv)) : 0;
+    return this.#leastMv;
+  }
 }
 
 /** Money first, in ten thousandths, then pieces without a price, as one whole number. */
@@ -46,9 +84,19 @@ export function leastByKind(options: readonly FeedOption[]): FeedOption[] {
 /** Lengths and losses nearer to one another than this are the same. */
 const SAME = 1e-9;
 
+/** The most promising first, as far as can be told without asking how they could be fed. */
+const byLinks = (a: Candidate, b: Candidate): number =>
+  b.wishes.length - a.wishes.length || a.ribbons - b.ribbons || a.lengthMm - b.lengthMm;
+
+/** The most promising first. */
+export const byPromise = (a: Candidate, b: Candidate): number =>
+  b.wishes.length - a.wishes.length ||
+  a.ribbons - b.ribbons ||
+  (Math.abs(a.leastMv - b.leastMv) > SAME ? a.leastMv - b.leastMv : a.lengthMm - b.lengthMm);
+
 /** What each host could have, and how what comes of it could be fed. */
 export class Candidates {
-  /** By host, the most promising first. */
+  /** By host, those that link most first. */
   readonly lists: readonly (readonly Candidate[])[];
   /** Kinds of ribbon, by their number. */
   readonly flats: { readonly left: number; readonly price: number }[] = [];
@@ -74,25 +122,32 @@ export class Candidates {
       return { free: left ?? Number.POSITIVE_INFINITY, cost: priceOf(facts) };
     });
     this.headers = new Set(leads.flatMap(({ lead }) => lead.places)).size;
-    const optionsOf = new Map<GroupColumn | Island, FeedOption[]>();
-    const put = (key: GroupColumn | Island, option: FeedOption): void => {
-      const list = optionsOf.get(key);
-      if (list) list.push(option);
-      else optionsOf.set(key, [option]);
-    };
-    for (const { columns, lead, fed, alone, groups: pairs } of rows.pairs) {
-      const kind = leadKinds.indexOf(lead.facts);
-      const lines = lead.lines[0] as ReadonlySet<string>;
-      put(base.supplyNet.islandOf(fed), { kind, columns, lossMv: alone.leastMv });
-      for (const { group, leastMv } of pairs)
-        if (brings(group, fed, lines)) put(group, { kind, columns, lossMv: leastMv });
-    }
+    const leadsTo = groupBy(rows.leads, ({ fed }) => fed);
     for (const island of base.supplyNet.islands)
       if (draws(island.modules)) {
-        const options = optionsOf.get(island) ?? [];
+        const options = island.modules
+          .flatMap((module) => leadsTo.get(module) ?? [])
+          .map(({ lead, columns, alone }) => ({
+            kind: leadKinds.indexOf(lead.facts),
+            columns,
+            lossMv: alone.leastMv,
+          }));
         this.allAlone.set(island, options);
         this.alone.set(island, leastByKind(options));
       }
+    const leadsOf = function* (group: GroupColumn): Generator<AlikeLeads> {
+      for (const { owner } of fedHeadersOf(group)) {
+        const module = owner as PlacedModule;
+        for (const leads of leadsTo.get(module) ?? [])
+          if (brings(group, module, leads.lead.lines[0] as ReadonlySet<string>)) yield leads;
+      }
+    };
+    const feedingOf = (group: GroupColumn): FeedOption[] =>
+      [...leadsOf(group)].map((leads) => ({
+        kind: leadKinds.indexOf(leads.lead.facts),
+        columns: leads.columns,
+        lossMv: rows.pairWith(leads, group).leastMv,
+      }));
     const flatKinds: RibbonFacts[] = [];
     const kindOf = (facts: RibbonFacts): number => {
       const known = flatKinds.indexOf(facts);
@@ -105,37 +160,22 @@ export class Candidates {
     const wishOf = new Map(wishes.map(({ module, bus }, i) => [`${module.id} ${bus.bus.id}`, i]));
     const byHost = new Map<PlacedHeader | undefined, Candidate[]>();
     for (const group of groups) {
-      const feeds = optionsOf.get(group) ?? [];
-      const needsFeed = draws(group.island);
-      if (needsFeed && feeds.length === 0) continue;
+      if (draws(group.island) && leadsOf(group).next().done) continue;
+      const wished = membersOf(group.group).map(
+        ({ owner, bus }) => wishOf.get(`${owner.id} ${bus.bus.id}`) as number,
+      );
+      const kinds = group.group.placings.map(({ facts }) => kindOf(facts));
+      const candidate = new Candidate(group, wished, kinds, () => feedingOf(group));
       const host = hostOf(group.group);
-      const list = byHost.get(host) ?? [];
-      byHost.set(host, list);
-      const drawing = group.islands.filter(({ modules }) => draws(modules)).length;
-      list.push({
-        group,
-        wishes: membersOf(group.group).map(
-          ({ owner, bus }) => wishOf.get(`${owner.id} ${bus.bus.id}`) as number,
-        ),
-        ribbons: group.group.placings.length,
-        kinds: group.group.placings.map(({ facts }) => kindOf(facts)),
-        merged: Math.max(0, drawing - 1),
-        feeds: needsFeed ? leastByKind(feeds) : [],
-        allFeeds: needsFeed ? feeds : [],
-        leastMv: needsFeed ? Math.min(...feeds.map(({ lossMv }) => lossMv)) : 0,
-        lengthMm: group.group.placings.reduce((sum, placing) => sum + neatMm(placing), 0),
-      });
+      const list = byHost.get(host);
+      if (list) list.push(candidate);
+      else byHost.set(host, [candidate]);
     }
-    const order = (a: Candidate, b: Candidate): number =>
-      b.wishes.length - a.wishes.length ||
-      a.ribbons - b.ribbons ||
-      (Math.abs(a.leastMv - b.leastMv) > SAME ? a.leastMv - b.leastMv : a.lengthMm - b.lengthMm);
-    this.lists = [...byHost.values()].map((list) => list.sort(order));
-    const patches = new Map(groups.map((group) => [group, patchesOf(group.group)]));
+    this.lists = [...byHost.values()].map((list) => list.sort(byLinks));
     this.#conflicts = (a, b) =>
       a.wishes.some((wish) => b.wishes.includes(wish)) ||
-      (patches.get(a.group) ?? []).some((one) =>
-        (patches.get(b.group) ?? []).some((other) => clash(one, other, bodyMm)),
+      patchesOf(a.group.group).some((one) =>
+        patchesOf(b.group.group).some((other) => clash(one, other, bodyMm)),
       );
     this.unfeedable = [...this.alone].filter(([, options]) => options.length === 0).map(([island]) => island);
     this.isMixed = flatKinds.some((facts) => leadKinds.includes(facts));

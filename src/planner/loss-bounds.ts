@@ -4,7 +4,7 @@ import type { KitIndex } from '../layout/kit-index.ts';
 import { remember } from '../layout/remember.ts';
 import type { Island } from '../wiring/supply-net.ts';
 import { type ProgramRow, type Search, togetherAtMost } from './engine.ts';
-import { headersOf, islandOf } from './groups.ts';
+import { type Group, headersOf, islandOf } from './groups.ts';
 import type { LeadPlan } from './leads.ts';
 import {
   aloneLoss,
@@ -32,7 +32,7 @@ interface GroupPair extends Pair {
 }
 
 /** Leads to one header that lose the same. */
-interface LeadPairs {
+export interface AlikeLeads {
   readonly columns: readonly number[];
   /** One of them. */
   readonly lead: LeadPlan;
@@ -40,6 +40,9 @@ interface LeadPairs {
   readonly ohms: readonly number[];
   readonly boardOhms: number;
   readonly alone: Pair;
+}
+
+interface LeadPairs extends AlikeLeads {
   readonly groups: readonly GroupPair[];
 }
 
@@ -47,7 +50,7 @@ const ANY = Number.POSITIVE_INFINITY;
 
 /** What leads lose with groups. */
 export class LossRows {
-  readonly pairs: readonly LeadPairs[];
+  readonly leads: readonly AlikeLeads[];
   readonly isShareKnown: boolean;
   /** No board has a lead of its own in which islands could lose together. */
   readonly isFree: boolean;
@@ -55,16 +58,59 @@ export class LossRows {
   readonly mayMesh: boolean;
   /** Only what is certain is told. */
   readonly isCautious: boolean;
+  readonly #model: Columns;
+  readonly #leastMv: LeastMv;
+  readonly #lossOf: (group: Group) => IslandLoss;
+  #pairs: readonly LeadPairs[] | undefined;
 
   constructor(task: Task, model: Columns, isAllFed: boolean, isCautious = false) {
+    const { kit } = task.base;
     const shares = boardShares(task, model, isAllFed);
     this.isShareKnown = shares.isKnown;
     this.isFree = shares.isFree;
     this.mayMesh = mayMesh(task, model);
     this.isCautious = isCautious;
-    this.pairs = pairsOf(task, model, shares.least, isCautious);
+    this.#model = model;
+    this.#leastMv = leastMvOf(task, shares.least, isCautious);
+    this.#lossOf = remember((group) => groupLoss(group, kit));
+    this.leads = alikeLeads(model, kit, this.#leastMv);
+  }
+
+  /** What leads lose with a group that they feed: worked out when it is asked for, since few groups ever are. */
+  pairWith({ fed, ohms, boardOhms }: AlikeLeads, { group }: GroupColumn): Pair {
+    const island = this.#lossOf(group);
+    return { island, leastMv: this.#leastMv(island, fed, ohms, boardOhms) };
+  }
+
+  /** All leads with all groups. */
+  get pairs(): readonly LeadPairs[] {
+    this.#pairs ??= this.#allPairs();
+    return this.#pairs;
+  }
+
+  #allPairs(): LeadPairs[] {
+    const at = new Map<PlacedModule, { readonly group: GroupColumn; readonly header: PlacedHeader }[]>();
+    for (const group of this.#model.groups)
+      for (const header of fedHeadersOf(group)) {
+        const module = header.owner as PlacedModule;
+        const list = at.get(module);
+        if (list) list.push({ group, header });
+        else at.set(module, [{ group, header }]);
+      }
+    return this.leads.map((leads) => ({
+      ...leads,
+      groups: (at.get(leads.fed) ?? []).map(({ group, header }) => ({
+        group,
+        header,
+        ...this.pairWith(leads, group),
+      })),
+    }));
   }
 }
+
+/** Headers of modules that share a voltage through a group. */
+export const fedHeadersOf = ({ group, island }: GroupColumn): readonly PlacedHeader[] =>
+  headersOf(group).filter(({ owner }) => island.includes(owner as PlacedModule));
 
 /** Tells the program which groups a lead may feed if no module is to lose more than so much. */
 export class LossBounds {
@@ -225,21 +271,23 @@ const mayMesh = ({ standing }: Task, { groups }: Columns): boolean =>
     return grounded.length > 1 && grounded.length > islandOf(group).length;
   });
 
+type LeastMv = (island: IslandLoss, fed: PlacedModule, ohms: readonly number[], boardOhms: number) => number;
+
 /**
- * What each lead would lose with each group that it would feed. What several stops share is left out; where grounds
- * may be joined, so is all that is lost in ground, which is then at least nothing on a positive voltage.
+ * What a lead loses at least with an island that it feeds. What several stops share is left out; where grounds may be
+ * joined, so is all that is lost in ground, which is then at least nothing on a positive voltage.
  */
-function pairsOf(
-  task: Task,
-  model: Columns,
+function leastMvOf(
+  { base: { kit, places } }: Task,
   least: (own: readonly number[]) => readonly number[],
   isCautious: boolean,
-): LeadPairs[] {
-  const { kit } = task.base;
-  const isDraining = task.base.places.modules.every((module) => (currentsOf(module, kit).at(-1) ?? 0) >= 0);
+): LeastMv {
+  if (isCautious) {
+    const isDraining = places.modules.every((module) => (currentsOf(module, kit).at(-1) ?? 0) >= 0);
+    return ({ currents }, _, ohms) => leastInLine(currents, ohms, kit, isDraining);
+  }
   const shareOf = remember(({ currents }: IslandLoss) => least(currents));
-  const leastMv = (island: IslandLoss, fed: PlacedModule, ohms: readonly number[], board: number): number => {
-    if (isCautious) return leastInLine(island.currents, ohms, kit, isDraining);
+  return (island, fed, ohms, board) => {
     let worst = 0;
     for (let line = 0; line < kit.supplyLines.length - 1; line++) {
       const shared = board === 0 ? 0 : board * (shareOf(island)[line] as number);
@@ -247,45 +295,25 @@ function pairsOf(
     }
     return worst;
   };
-  const at = new Map<PlacedModule, Omit<GroupPair, 'leastMv'>[]>();
-  for (const group of model.groups) {
-    if (group.island.length === 0) continue;
-    const island = groupLoss(group.group, kit);
-    for (const header of headersOf(group.group)) {
-      const module = header.owner as PlacedModule;
-      if (!group.island.includes(module)) continue;
-      const list = at.get(module);
-      if (list) list.push({ group, header, island });
-      else at.set(module, [{ group, header, island }]);
-    }
-  }
+}
+
+/** Leads with one stop, by what they lose and bring. */
+function alikeLeads({ leads }: Columns, kit: KitIndex, leastMv: LeastMv): AlikeLeads[] {
   const alike = new Map<string, { readonly columns: number[]; readonly lead: LeadPlan }>();
-  for (const { lead, column } of model.leads) {
+  for (const { lead, column } of leads) {
     if (lead.stops.length !== 1) continue;
     const key = likenessOf(lead, boardOhms(lead, kit));
     const known = alike.get(key);
     if (known) known.columns.push(column);
     else alike.set(key, { columns: [column], lead });
   }
-  return [...alike.values()].map(({ columns, lead }): LeadPairs => {
+  return [...alike.values()].map(({ columns, lead }) => {
     const fed = (lead.stops[0] as LeadPlan['stops'][number]).header.owner as PlacedModule;
     const ohms = leadOhms(lead, kit);
     const board = boardOhms(lead, kit);
     const island = aloneLoss(fed, kit);
-    return {
-      columns,
-      lead,
-      fed,
-      ohms,
-      boardOhms: board,
-      alone: { island, leastMv: leastMv(island, fed, ohms, board) },
-      groups: (at.get(fed) ?? []).map(({ group, header, island: own }) => ({
-        group,
-        header,
-        island: own,
-        leastMv: leastMv(own, fed, ohms, board),
-      })),
-    };
+    const alone = { island, leastMv: leastMv(island, fed, ohms, board) };
+    return { columns, lead, fed, ohms, boardOhms: board, alone };
   });
 }
 

@@ -154,14 +154,9 @@ function treeOf({ placings, joints }: Group, modules: readonly PlacedModule[], k
   return { order, parent, ohms };
 }
 
-/** What a group's ribbons lose, by the module at which they are fed. */
-export function groupLoss(group: Group, kit: KitIndex): IslandLoss {
-  const modules = islandOf(group);
-  const { order, parent, ohms } = treeOf(group, modules, kit);
+/** What flows into each node and all that hangs on it, by node and line. */
+function intoNodes({ order, parent }: Tree, modules: readonly PlacedModule[], kit: KitIndex): Float64Array {
   const lines = kit.supplyLines.length;
-  const voltages = voltagesOf(kit);
-  const signs = signsOf(kit);
-  /** What flows into each node and all that hangs on it. */
   const into = new Float64Array(parent.length * lines);
   modules.forEach((module, i) => {
     into.set(currentsOf(module, kit), i * lines);
@@ -172,47 +167,63 @@ export function groupLoss(group: Group, kit: KitIndex): IslandLoss {
     for (let l = 0; l < lines; l++)
       into[on * lines + l] = (into[on * lines + l] as number) + (into[node * lines + l] as number);
   }
+  return into;
+}
+
+/**
+ * What a group's ribbons lose, by the module at which they are fed. Of each voltage the worst way down from every node
+ * is found from the leaves on, then the worst way up from it and down elsewhere: twice through the tree instead of once
+ * for each module that may be fed.
+ */
+export function groupLoss(group: Group, kit: KitIndex): IslandLoss {
+  const modules = islandOf(group);
+  const tree = treeOf(group, modules, kit);
+  const { order, parent, ohms } = tree;
+  const into = intoNodes(tree, modules, kit);
+  const lines = kit.supplyLines.length;
+  const voltages = voltagesOf(kit);
   const currents = Array.from(into.subarray(0, lines));
-  const worst = new Float64Array(modules.length * voltages).fill(NOT_DRAWN);
-  const drops = new Float64Array(parent.length * lines);
-  /** By node the last fed module, counted from 1, that it lies above. */
-  const above = new Uint16Array(parent.length);
-  // Where nothing flows nothing is lost; what comes back through ground may sum up to nothing and flow all the same.
-  const flowing = currents.flatMap((ma, l) => (ma !== 0 || l === voltages ? [l] : []));
   const draws = modules.map(drawnIn(kit));
-  for (let fed = 0; fed < modules.length; fed++) {
-    for (const l of flowing) {
-      drops[fed * lines + l] = 0;
-      drops[l] = 0;
-    }
-    // Up from the module that is fed flows what all the others draw.
-    for (let node = fed; node !== 0; node = parent[node] as number) {
+  const worst = new Float64Array(modules.length * voltages).fill(NOT_DRAWN);
+  /** The worst way down from each node, that by which it goes, and the worst of the others. */
+  const down = new Float64Array(parent.length);
+  const by = new Int32Array(parent.length);
+  const other = new Float64Array(parent.length);
+  const up = new Float64Array(parent.length).fill(NOT_DRAWN);
+  for (let v = 0; v < voltages; v++) {
+    if (!draws.some((drawn) => drawn[v])) continue;
+    // On its own line, and by the shift of ground.
+    const sign = signsOf(kit)[v] as number;
+    down.fill(NOT_DRAWN);
+    by.fill(-1);
+    other.fill(NOT_DRAWN);
+    for (let m = 0; m < modules.length; m++) if (draws[m]?.[v]) down[m] = 0;
+    for (let i = order.length - 1; i > 0; i--) {
+      const node = order[i] as number;
       const on = parent[node] as number;
-      if (on < 0) break;
-      above[node] = fed + 1;
-      for (const l of flowing) {
-        const at = node * lines + l;
-        const carried = (currents[l] as number) - (into[at] as number);
-        drops[on * lines + l] = (drops[at] as number) + (ohms[at] as number) * carried;
-      }
+      const [own, ground] = [node * lines + v, node * lines + voltages];
+      const way =
+        (down[node] as number) +
+        (ohms[own] as number) * (into[own] as number) +
+        sign * (ohms[ground] as number) * (into[ground] as number);
+      if (way > (down[on] as number)) {
+        other[on] = down[on] as number;
+        down[on] = way;
+        by[on] = node;
+      } else if (way > (other[on] as number)) other[on] = way;
     }
     for (let i = 1; i < order.length; i++) {
       const node = order[i] as number;
-      if (above[node] === fed + 1) continue;
       const on = parent[node] as number;
-      for (const l of flowing) {
-        const at = node * lines + l;
-        drops[at] = (drops[on * lines + l] as number) + (ohms[at] as number) * (into[at] as number);
-      }
+      const [own, ground] = [node * lines + v, node * lines + voltages];
+      // Up from the module that is fed flows what all the others draw.
+      up[node] =
+        Math.max(up[on] as number, (by[on] === node ? other[on] : down[on]) as number) +
+        (ohms[own] as number) * ((currents[v] as number) - (into[own] as number)) +
+        sign * (ohms[ground] as number) * ((currents[voltages] as number) - (into[ground] as number));
     }
     for (let m = 0; m < modules.length; m++)
-      for (let v = 0; v < voltages; v++) {
-        if (!draws[m]?.[v]) continue;
-        // On its own line, and by the shift of ground.
-        const lost =
-          (drops[m * lines + v] as number) + (signs[v] as number) * (drops[m * lines + voltages] as number);
-        if (lost > (worst[fed * voltages + v] as number)) worst[fed * voltages + v] = lost;
-      }
+      worst[m * voltages + v] = Math.max(down[m] as number, up[m] as number);
   }
   return { currents, modules, worst };
 }

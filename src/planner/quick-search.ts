@@ -1,6 +1,6 @@
 import { exceeds } from '../geometry/exceeds.ts';
 import type { PlacedModule } from '../geometry/place.ts';
-import { type Candidate, Candidates, leastByKind, MONEY, PIECES } from './candidates.ts';
+import { byPromise, type Candidate, Candidates, leastByKind, MONEY, PIECES } from './candidates.ts';
 import type { Score } from './choose.ts';
 import { cheapestFeeding, type FeedOption, type LeadStock } from './feed-cost.ts';
 import { headersOf, islandOf } from './groups.ts';
@@ -68,6 +68,10 @@ function isManyLevelled({ groups }: Columns): boolean {
   });
 }
 
+/** Of the host with the fewest ways. */
+const indexOfShortest = (lists: readonly (readonly Candidate[])[]): number =>
+  lists.reduce((best, list, i) => (list.length < (lists[best] as typeof list).length ? i : best), 0);
+
 interface Best {
   readonly chosen: readonly Candidate[];
   readonly vector: Vector;
@@ -88,7 +92,13 @@ class QuickSearch {
   }
 
   run(): QuickChoice | undefined {
-    this.#branch([], this.#lists);
+    this.#dive();
+    // What cannot link as many as what was found is asked for no losses.
+    const lists = this.#tighten([], this.#lists) ?? [];
+    this.#branch(
+      [],
+      lists.map((list) => list.toSorted(byPromise)),
+    );
     if (!this.#best) return undefined;
     const [unlinked, unfed, all, ribbons, worstLossMv] = this.#best.vector;
     const unpriced = all % PIECES;
@@ -100,20 +110,39 @@ class QuickSearch {
     return { groups, leads, isProven, score: { unlinked, unfed, cost, unpriced, ribbons, worstLossMv } };
   }
 
+  /** Takes for each host, fewest ways first, what links most: seldom the best, but hardly ever far from it. */
+  #dive(): void {
+    const chosen: Candidate[] = [];
+    for (let lists = this.#lists; lists.length > 0; ) {
+      const next = indexOfShortest(lists);
+      const [candidate] = lists[next] as readonly Candidate[];
+      const rest = lists.filter((_, i) => i !== next);
+      if (candidate) chosen.push(candidate);
+      lists = candidate ? this.#beside(candidate, rest) : rest;
+    }
+    if (!this.#isTooMany(chosen)) this.#finish(chosen);
+  }
+
+  /** What is left for others beside a group. */
+  #beside(candidate: Candidate, lists: readonly (readonly Candidate[])[]): readonly (readonly Candidate[])[] {
+    return lists.map((list) => list.filter((other) => !this.#candidates.isInTheWay(candidate, other)));
+  }
+
+  /** Whether boards have not enough headers to feed what must be fed. */
+  #isTooMany(chosen: readonly Candidate[]): boolean {
+    return chosen.filter(({ isFed }) => isFed).length > this.#candidates.headers;
+  }
+
   #branch(chosen: readonly Candidate[], lists: readonly (readonly Candidate[])[]): void {
     if (this.#nodes++ > MOST_NODES) return;
     const tight = this.#tighten(chosen, lists);
     if (!tight || this.#isHopeless(chosen, tight)) return;
-    if (chosen.filter(({ feeds }) => feeds.length > 0).length > this.#candidates.headers) return;
+    if (this.#isTooMany(chosen)) return;
     if (tight.length === 0) {
       this.#finish(chosen);
       return;
     }
-    // The host with the fewest ways first.
-    const next = tight.reduce(
-      (best, list, i) => (list.length < (tight[best] as readonly Candidate[]).length ? i : best),
-      0,
-    );
+    const next = indexOfShortest(tight);
     const rest = tight.filter((_, i) => i !== next);
     let best = this.#best;
     for (const candidate of tight[next] as readonly Candidate[]) {
@@ -123,10 +152,7 @@ class QuickSearch {
         const left = this.#tighten(chosen, tight);
         if (!left || this.#isHopeless(chosen, left)) return;
       }
-      this.#branch(
-        [...chosen, candidate],
-        rest.map((list) => list.filter((other) => !this.#candidates.isInTheWay(candidate, other))),
-      );
+      this.#branch([...chosen, candidate], this.#beside(candidate, rest));
     }
     this.#branch(chosen, rest);
   }
@@ -199,7 +225,7 @@ class QuickSearch {
       if (list.length === 0 || !this.#mustChoose(chosen, lists, list)) continue;
       lossMv = Math.max(lossMv, least);
       const fine = list.filter(({ leastMv }) => leastMv <= mostMv);
-      if (fine.every(({ feeds }) => feeds.length > 0)) needed.push(fine.flatMap(({ feeds }) => feeds));
+      if (fine.every(({ isFed }) => isFed)) needed.push(fine.flatMap(({ feeds }) => feeds));
       if (fine.every(({ kinds }) => kinds.length === 1))
         flats.push(fine.map(({ kinds }) => ({ kind: kinds[0] as number, lossMv: 0, columns: [] })));
     }
@@ -209,7 +235,7 @@ class QuickSearch {
     const wanting = this.#candidates.alone.size - merged - unfed;
     const dark = Math.max(0, wanting - mergeable - this.#candidates.headers);
     const { stocks, option: isDark } = this.#withDark(dark);
-    for (const { feeds } of chosen) if (feeds.length > 0) needed.push([...feeds]);
+    for (const { isFed, feeds } of chosen) if (isFed) needed.push([...feeds]);
     for (const [island, options] of this.#candidates.alone)
       if (!joinable.has(island) && options.length > 0) needed.push([...options, ...isDark]);
     const any = stocks.map(
@@ -300,7 +326,7 @@ class QuickSearch {
     const alone = [...this.#candidates.allAlone]
       .filter(([island]) => !joined.has(island))
       .map(([, options]) => options);
-    const together = chosen.filter(({ feeds }) => feeds.length > 0).map(({ allFeeds }) => allFeeds);
+    const together = chosen.filter(({ isFed }) => isFed).map(({ allFeeds }) => allFeeds);
     const feedable = alone.filter((options) => options.length > 0);
     const dark = Math.max(0, together.length + feedable.length - this.#candidates.headers);
     const { stocks, option: isDark } = this.#withDark(dark);
