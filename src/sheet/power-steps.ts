@@ -104,14 +104,15 @@ function modulePlaces({ parts, take }: Power): (island: Island) => readonly Powe
 
 /**
  * The order in which a take is powered up: looked at unplugged, supplies alone, boards, one island at a time, and
- * all of it (common practice, no source). Only the first step where no supply gives anything or nothing is fed.
+ * all of it (common practice, no source). As far as there is something to try: a supply before anything is fed, nothing
+ * where no supply gives anything.
  */
 export function powerSteps(power: Power): readonly PowerStep[] {
   const { supplies } = power.take.take;
   const alone = supplyPlaces(power, false);
   const placesOf = modulePlaces(power);
   const fed = islandDraws(power).filter(({ island }) => island.modules.length > 0);
-  if (alone.length === 0 || fed.length === 0) return [UNPLUGGED];
+  if (alone.length === 0) return [UNPLUGGED];
   const islands = fed.map((draw, i): PowerStep => {
     const { island } = draw;
     const feeds = island.feeds.map(({ seat }) => seat.ribbon.id).sort();
@@ -126,7 +127,7 @@ export function powerSteps(power: Power): readonly PowerStep[] {
       draw,
     };
   });
-  return [
+  const before: readonly PowerStep[] = [
     UNPLUGGED,
     {
       key: 'power-up/supply',
@@ -136,6 +137,10 @@ export function powerSteps(power: Power): readonly PowerStep[] {
       places: alone,
     },
     ...(supplies.some(({ boards }) => boards.length > 0) ? [BOARDS] : []),
+  ];
+  if (islands.length === 0) return before;
+  return [
+    ...before,
     ...islands,
     {
       key: 'power-up/all',

@@ -41,7 +41,14 @@ describe('the order of powering up', () => {
     }
   });
 
-  it('is short where nothing is fed', () => {
-    expect(steps(emptyLayout()).map(({ title }) => title)).toEqual(['Unplugged']);
+  it('ends with the boards where nothing is fed yet, and before the supply where none gives anything', () => {
+    const empty = emptyLayout();
+    expect(steps(empty).map(({ title }) => title)).toEqual([
+      'Unplugged',
+      'Supply alone',
+      'Boards, no modules',
+    ]);
+    const takes = empty.takes.map((take) => ({ ...take, supplies: [] }));
+    expect(steps({ ...empty, takes }).map(({ title }) => title)).toEqual(['Unplugged']);
   });
 });
