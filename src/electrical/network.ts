@@ -172,9 +172,10 @@ function contactsAt(joint: Joint, pins: readonly number[], defects: readonly Def
     on.type === 'header'
       ? waysOf(ribbon, connector)
       : Math.min(waysOf(ribbon, connector), waysOf(on.ribbon, on.connector));
+  if (defects.length === 0) return pins.reduce((count, pin) => (pin < ways ? count + 1 : count), 0);
   if (isUnplugged(joint, defects)) return 0;
   const within = pins.filter((pin) => pin < ways);
-  return defects.length === 0 ? within.length : touching(within, defects, ribbon.id, connector).length;
+  return touching(within, defects, ribbon.id, connector).length;
 }
 
 function unbroken(

@@ -59,33 +59,35 @@ function drawPanels(ctx: Context, { sheet, theme }: Paper, modules: readonly Pla
 }
 
 /** Stretches of a module that its headers and the flat ribbons over it cover. */
-function coversOf(sheet: Sheet, module: PlacedModule, runs: readonly Run[], box: Box): Stretch[] {
-  const headers = module.headers.map((header) => ({
-    y: headerPoint(sheet, header).y,
-    half: headerReachMm(header) * sheet.scale,
-  }));
-  const ribbons = runs.flatMap(({ ribbon, knots, half }) => {
+function coversOf(sheet: Sheet, module: PlacedModule, flat: readonly Run[], box: Box): Stretch[] {
+  const covers = module.headers.map((header) =>
+    around(headerPoint(sheet, header).y, headerReachMm(header) * sheet.scale),
+  );
+  for (const { knots, half } of flat) {
     const [first, last] = [knots[0] as Knot, knots[knots.length - 1] as Knot];
-    const over = Math.min(first.x, last.x) < box.right && Math.max(first.x, last.x) > box.left;
-    return over && ribbon.facts.flat && first.y > box.top && first.y < box.bottom
-      ? [{ y: first.y, half: half + 2 }]
-      : [];
-  });
-  return [...headers, ...ribbons].map(({ y, half }) => ({ top: y - half, bottom: y + half }));
+    if (first.y <= box.top || first.y >= box.bottom) continue;
+    if (Math.min(first.x, last.x) < box.right && Math.max(first.x, last.x) > box.left)
+      covers.push(around(first.y, half + 2));
+  }
+  return covers;
 }
 
+const around = (y: number, half: number): Stretch => ({ top: y - half, bottom: y + half });
+
 /** Stretches of a module whose middle leads hang before: a name can still be read with one at its edge. */
-function hungOver(runs: readonly Run[], box: Box): Stretch[] {
+function hungOver(leads: readonly Run[], box: Box): Stretch[] {
   const quarter = (box.right - box.left) / 4;
-  return runs.flatMap(({ ribbon, line, half, box: all }) => {
-    if (ribbon.facts.flat || !meets(all, box)) return [];
+  const hung: Stretch[] = [];
+  for (const { line, half, box: all } of leads) {
+    if (!meets(all, box)) continue;
     const reach = half + 3;
-    return line.slice(1).flatMap((b, i) => {
-      const a = line[i] as Point;
+    for (let i = 1; i < line.length; i++) {
+      const [a, b] = [line[i - 1] as Point, line[i] as Point];
       const beside = Math.max(a.x, b.x) < box.left + quarter || Math.min(a.x, b.x) > box.right - quarter;
-      return beside ? [] : [{ top: Math.min(a.y, b.y) - reach, bottom: Math.max(a.y, b.y) + reach }];
-    });
-  });
+      if (!beside) hung.push({ top: Math.min(a.y, b.y) - reach, bottom: Math.max(a.y, b.y) + reach });
+    }
+  }
+  return hung;
 }
 
 /** Modules from behind: panel edge, circuit board, headers with their pins; names where no run covers them. */
@@ -114,10 +116,12 @@ export function drawModulesRear(
   drawPinned(ctx, paper, modules);
   if (hidden?.has('names')) return;
   const lettering = { px: textPx(scale), colour: theme.boardInk, weight: 600 };
+  const flat = runs.filter(({ ribbon }) => ribbon.facts.flat);
+  const leads = runs.filter(({ ribbon }) => !ribbon.facts.flat);
   for (const module of modules) {
     const box = circuitBox(sheet, module);
-    const covers = coversOf(sheet, module, runs, box);
-    const hung = hungOver(runs, box);
+    const covers = coversOf(sheet, module, flat, box);
+    const hung = hungOver(leads, box);
     // Where leads leave no room for a name it is written behind them.
     if (hung.length > 0 && writeName(ctx, module.name, box, [...covers, ...hung], lettering)) continue;
     writeName(ctx, module.name, box, covers, lettering);
