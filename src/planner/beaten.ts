@@ -62,7 +62,8 @@ export function withoutBeaten({ base, fed }: Task, groups: readonly Group[]): Gr
   const bodyMm = base.limits.connectorBodyMm;
   const lengths = new Lengths();
   const byKey = new Map<string, Alike>();
-  const on = new Map<PlacedHeader, Set<Alike>>();
+  /** By header, then by host. */
+  const on = new Map<PlacedHeader, Map<PlacedHeader | undefined, Set<Alike>>>();
   for (const group of groups) {
     const key = keyOf(group, lengths);
     const alike = byKey.get(key) ?? {
@@ -73,9 +74,11 @@ export function withoutBeaten({ base, fed }: Task, groups: readonly Group[]): Gr
     };
     if (alike.groups.push(group) === 1) byKey.set(key, alike);
     for (const header of headersOf(group)) {
-      const there = on.get(header);
+      const byHost = on.get(header) ?? new Map<PlacedHeader | undefined, Set<Alike>>();
+      on.set(header, byHost);
+      const there = byHost.get(alike.host);
       if (there) there.add(alike);
-      else on.set(header, new Set([alike]));
+      else byHost.set(alike.host, new Set([alike]));
     }
   }
   /** Also one whose module has another header for the bus, or asks for more. */
@@ -83,13 +86,14 @@ export function withoutBeaten({ base, fed }: Task, groups: readonly Group[]): Gr
     const told = wanted.get(left);
     if (told !== undefined) return told;
     const kinds = own?.placings.map(({ facts }) => facts) ?? [];
-    let is =
+    const isClear = (other: Alike): boolean =>
+      !patches.some((one) => other.patches.some((each) => clash(one, each, bodyMm)));
+    const is =
       left.owner.headers.some(
         ({ bus, role }, i, all) => all[i] !== left && bus === left.bus && role === left.role,
-      ) || !isUndemanding(left, kinds, fed);
-    for (const other of on.get(left) ?? [])
-      is ||=
-        other.host !== host && !patches.some((one) => other.patches.some((each) => clash(one, each, bodyMm)));
+      ) ||
+      !isUndemanding(left, kinds, fed) ||
+      [...(on.get(left) ?? [])].some(([other, groups]) => other !== host && [...groups].some(isClear));
     wanted.set(left, is);
     return is;
   };

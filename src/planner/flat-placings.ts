@@ -151,9 +151,9 @@ class FlatSearch {
       for (let c = a + 1; c < b; c++)
         if (
           this.#steps.sits(c, k) &&
+          (this.#facts.bends || this.#isInLine(a, one, c, header)) &&
           this.#steps.may(a, i, c, k) &&
-          this.#steps.may(c, k, b, j) &&
-          (this.#facts.bends || this.#isInLine(a, one, c, header))
+          this.#steps.may(c, k, b, j)
         )
           return true;
     }
