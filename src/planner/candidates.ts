@@ -5,7 +5,7 @@ import { ownedLeft } from '../wiring/stock.ts';
 import type { Island } from '../wiring/supply-net.ts';
 import type { FeedOption, LeadStock } from './feed-cost.ts';
 import { clash, hostOf, membersOf, patchesOf } from './groups.ts';
-import { type AlikeLeads, fedHeadersOf, type LossRows } from './loss-bounds.ts';
+import { fedHeadersOf, type LossRows } from './loss-bounds.ts';
 import { brings, type Columns, draws, type GroupColumn } from './model.ts';
 import { neatMm } from './placing.ts';
 import type { Task } from './task.ts';
@@ -52,6 +52,10 @@ export class Candidate {
     return this.#all;
   }
 
+  get canBeFed(): boolean {
+    return !this.isFed || this.allFeeds.length > 0;
+  }
+
   /** Of each kind of lead the best. */
   get feeds(): readonly FeedOption[] {
     this.#best ??= leastByKind(this.allFeeds);
@@ -96,7 +100,7 @@ export const byPromise = (a: Candidate, b: Candidate): number =>
 
 /** What each host could have, and how what comes of it could be fed. */
 export class Candidates {
-  /** By host, those that link most first. */
+  /** By host, those that link most first; among them such as could not be fed. */
   readonly lists: readonly (readonly Candidate[])[];
   /** Kinds of ribbon, by their number. */
   readonly flats: { readonly left: number; readonly price: number }[] = [];
@@ -135,19 +139,15 @@ export class Candidates {
         this.allAlone.set(island, options);
         this.alone.set(island, leastByKind(options));
       }
-    const leadsOf = function* (group: GroupColumn): Generator<AlikeLeads> {
-      for (const { owner } of fedHeadersOf(group)) {
-        const module = owner as PlacedModule;
-        for (const leads of leadsTo.get(module) ?? [])
-          if (brings(group, module, leads.lead.lines[0] as ReadonlySet<string>)) yield leads;
-      }
-    };
     const feedingOf = (group: GroupColumn): FeedOption[] =>
-      [...leadsOf(group)].map((leads) => ({
-        kind: leadKinds.indexOf(leads.lead.facts),
-        columns: leads.columns,
-        lossMv: rows.pairWith(leads, group).leastMv,
-      }));
+      fedHeadersOf(group)
+        .flatMap(({ owner }) => leadsTo.get(owner as PlacedModule) ?? [])
+        .filter(({ fed, lead }) => brings(group, fed, lead.lines[0] as ReadonlySet<string>))
+        .map((leads) => ({
+          kind: leadKinds.indexOf(leads.lead.facts),
+          columns: leads.columns,
+          lossMv: rows.pairWith(leads, group).leastMv,
+        }));
     const flatKinds: RibbonFacts[] = [];
     const kindOf = (facts: RibbonFacts): number => {
       const known = flatKinds.indexOf(facts);
@@ -160,7 +160,6 @@ export class Candidates {
     const wishOf = new Map(wishes.map(({ module, bus }, i) => [`${module.id} ${bus.bus.id}`, i]));
     const byHost = new Map<PlacedHeader | undefined, Candidate[]>();
     for (const group of groups) {
-      if (draws(group.island) && leadsOf(group).next().done) continue;
       const wished = membersOf(group.group).map(
         ({ owner, bus }) => wishOf.get(`${owner.id} ${bus.bus.id}`) as number,
       );

@@ -97,7 +97,7 @@ class QuickSearch {
     const lists = this.#tighten([], this.#lists) ?? [];
     this.#branch(
       [],
-      lists.map((list) => list.toSorted(byPromise)),
+      lists.map((list) => list.filter(({ canBeFed }) => canBeFed).sort(byPromise)),
     );
     if (!this.#best) return undefined;
     const [unlinked, unfed, all, ribbons, worstLossMv] = this.#best.vector;
@@ -115,7 +115,7 @@ class QuickSearch {
     const chosen: Candidate[] = [];
     for (let lists = this.#lists; lists.length > 0; ) {
       const next = indexOfShortest(lists);
-      const [candidate] = lists[next] as readonly Candidate[];
+      const candidate = (lists[next] as readonly Candidate[]).find(({ canBeFed }) => canBeFed);
       const rest = lists.filter((_, i) => i !== next);
       if (candidate) chosen.push(candidate);
       lists = candidate ? this.#beside(candidate, rest) : rest;
