@@ -19,7 +19,7 @@ export class Candidate {
   /** Islands fewer than without it. */
   readonly merged: number;
   /** Whether it must be fed. */
-  readonly isFed: boolean;
+  readonly mustBeFed: boolean;
   /** Ribbon that it takes, and what of it would hang out of the row; of equal plans the neater one comes first. */
   readonly lengthMm: number;
   readonly #feeding: () => readonly FeedOption[];
@@ -38,7 +38,7 @@ export class Candidate {
     this.kinds = kinds;
     const drawing = group.islands.filter(({ modules }) => draws(modules)).length;
     this.merged = Math.max(0, drawing - 1);
-    this.isFed = draws(group.island);
+    this.mustBeFed = draws(group.island);
     this.lengthMm = group.group.placings.reduce((sum, placing) => sum + neatMm(placing), 0);
     this.#feeding = feeding;
   }
@@ -48,12 +48,12 @@ export class Candidate {
   }
 
   get allFeeds(): readonly FeedOption[] {
-    this.#all ??= this.isFed ? this.#feeding() : [];
+    this.#all ??= this.mustBeFed ? this.#feeding() : [];
     return this.#all;
   }
 
   get canBeFed(): boolean {
-    return !this.isFed || this.allFeeds.length > 0;
+    return !this.mustBeFed || this.allFeeds.length > 0;
   }
 
   /** Of each kind of lead the best. */
@@ -63,7 +63,7 @@ export class Candidate {
   }
 
   get leastMv(): number {
-    this.#leastMv ??= this.isFed ? Math.min(...this.feeds.map(({ lossMv }) => lossMv)) : 0;
+    this.#leastMv ??= this.mustBeFed ? Math.min(...this.feeds.map(({ lossMv }) => lossMv)) : 0;
     return this.#leastMv;
   }
 }

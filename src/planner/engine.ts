@@ -52,6 +52,7 @@ interface HighsModel {
   addVar(least: number, most: number): unknown;
   changeColsCost(selection: object, costs: readonly number[]): unknown;
   run(): unknown;
+  clearSolver(): unknown;
   getModelStatus(): number;
   getObjectiveValue(): number;
   getSolution(): { readonly colValue: ArrayLike<number> };
@@ -68,6 +69,20 @@ const INFEASIBLE = 8;
 
 /** Nodes after which a search is ended: counted and not timed, so that the same layout gets the same answer. */
 const MOST_NODES = 20_000;
+
+/** Whether a run came to an end. HiGHS breaks off now and then where it simplifies first; it then does without. */
+function hasRun(model: HighsModel): boolean {
+  for (const presolve of ['choose', 'off']) {
+    try {
+      model.options.set({ presolve });
+      model.run();
+      return true;
+    } catch {
+      model.clearSolver();
+    }
+  }
+  return false;
+}
 
 /** The engine of a loaded HiGHS. */
 export const engineOf =
@@ -115,7 +130,8 @@ export const engineOf =
       minimise: (costs, gap) => {
         model.changeColsCost({ kind: 'range', from: 0, to: costs.length - 1 }, costs);
         model.options.set({ mip_abs_gap: gap });
-        model.run();
+        if (!hasRun(model))
+          return { state: 'open', values: undefined, sum: Number.NaN, bound: -highs.infinity };
         const status = model.getModelStatus();
         if (status === INFEASIBLE) return { state: 'none', values: undefined, sum: 0, bound: 0 };
         const found =

@@ -130,7 +130,7 @@ class QuickSearch {
 
   /** Whether boards have not enough headers to feed what must be fed. */
   #isTooMany(chosen: readonly Candidate[]): boolean {
-    return chosen.filter(({ isFed }) => isFed).length > this.#candidates.headers;
+    return chosen.filter(({ mustBeFed }) => mustBeFed).length > this.#candidates.headers;
   }
 
   #branch(chosen: readonly Candidate[], lists: readonly (readonly Candidate[])[]): void {
@@ -225,7 +225,7 @@ class QuickSearch {
       if (list.length === 0 || !this.#mustChoose(chosen, lists, list)) continue;
       lossMv = Math.max(lossMv, least);
       const fine = list.filter(({ leastMv }) => leastMv <= mostMv);
-      if (fine.every(({ isFed }) => isFed)) needed.push(fine.flatMap(({ feeds }) => feeds));
+      if (fine.every(({ mustBeFed }) => mustBeFed)) needed.push(fine.flatMap(({ feeds }) => feeds));
       if (fine.every(({ kinds }) => kinds.length === 1))
         flats.push(fine.map(({ kinds }) => ({ kind: kinds[0] as number, lossMv: 0, columns: [] })));
     }
@@ -235,7 +235,7 @@ class QuickSearch {
     const wanting = this.#candidates.alone.size - merged - unfed;
     const dark = Math.max(0, wanting - mergeable - this.#candidates.headers);
     const { stocks, option: isDark } = this.#withDark(dark);
-    for (const { isFed, feeds } of chosen) if (isFed) needed.push([...feeds]);
+    for (const { mustBeFed, feeds } of chosen) if (mustBeFed) needed.push([...feeds]);
     for (const [island, options] of this.#candidates.alone)
       if (!joinable.has(island) && options.length > 0) needed.push([...options, ...isDark]);
     const any = stocks.map(
@@ -326,7 +326,7 @@ class QuickSearch {
     const alone = [...this.#candidates.allAlone]
       .filter(([island]) => !joined.has(island))
       .map(([, options]) => options);
-    const together = chosen.filter(({ isFed }) => isFed).map(({ allFeeds }) => allFeeds);
+    const together = chosen.filter(({ mustBeFed }) => mustBeFed).map(({ allFeeds }) => allFeeds);
     const feedable = alone.filter((options) => options.length > 0);
     const dark = Math.max(0, together.length + feedable.length - this.#candidates.headers);
     const { stocks, option: isDark } = this.#withDark(dark);

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import loadHighs from 'highs';
 import { describe, expect, it } from 'vitest';
@@ -19,6 +20,9 @@ import { runs } from '../support/runs.ts';
 import { bestOfAll, compare, type Outcome } from './every-wiring.ts';
 import { middleRacks } from './middle-racks.ts';
 import { smallRacks } from './small-racks.ts';
+
+/** Found among the middle-sized racks below, with seed 20261128. */
+const BREAKS_OFF = new URL('../fixtures/rack-where-presolve-breaks-off.json', import.meta.url);
 
 const engine: Engine = engineOf((await loadHighs()) as unknown as Highs);
 
@@ -86,6 +90,11 @@ describe('a proposed wiring', () => {
   it('is what a program in whole numbers finds in small racks and in middle-sized ones', () => {
     fc.assert(fc.property(smallRacks(8, 12), isWhatTheProgramFinds), runs(4));
     fc.assert(fc.property(middleRacks, isWhatTheProgramFinds), runs(6));
+  });
+
+  it('is so, too, where HiGHS breaks off while it simplifies', () => {
+    const { kit, take } = JSON.parse(readFileSync(BREAKS_OFF, 'utf8'));
+    isWhatTheProgramFinds({ kit, take });
   });
 
   it('is never worse than what is wired already, and as good whatever that is', () => {
