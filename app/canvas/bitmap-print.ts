@@ -52,6 +52,7 @@ export function printAtRest(layer: Layer, restMs: number): () => void {
   print.style.display = 'none';
   canvas.after(print);
   layer.on('draw.print', follow);
+  follow();
   return () => {
     drawing++;
     layer.off('draw.print');

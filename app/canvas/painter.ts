@@ -1,6 +1,5 @@
 import type { Layer } from 'konva/lib/Layer.js';
 import { type Box, layOutSheet, viewOf } from '../../src/index.ts';
-import { printAtRest } from './bitmap-print.ts';
 import { type Cast, castOf, movesOn } from './cast.ts';
 import { type Mark, marksBox, marksOf } from './draw/marks.ts';
 import type { Context, Paper } from './draw/paper.ts';
@@ -77,6 +76,8 @@ export class Painter {
   #marks: readonly Mark[] = [];
   #marksKey = '';
   #rest: ReturnType<typeof setTimeout> | undefined;
+  /** What ends showing layers that rest as bitmaps. */
+  #unprint: (() => void)[] = [];
   /** What to show once the case has turned so far that nothing is seen of it. */
   #next: Shown | null = null;
 
@@ -92,15 +93,19 @@ export class Painter {
     this.#easel = easel;
     // As a property of its own a layer would draw twice at first: its making forgets that it has asked to.
     for (const layer of Object.values(easel.layers)) layer.listening(false);
-    const { still, marks } = easel.layers;
-    const unprint = [printAtRest(still, 0), printAtRest(marks, MARKS_REST_MS)];
+    // The first picture does without.
+    void import('./bitmap-print.ts').then(({ printAtRest }) => {
+      if (this.#easel !== easel) return;
+      const { still, marks } = easel.layers;
+      this.#unprint = [printAtRest(still, 0), printAtRest(marks, MARKS_REST_MS)];
+    });
     const unsubscribe = this.#moving.subscribe(() => this.#follow());
     const unwatch = watchPixelRatio((ratio) => this.#sharpen(ratio));
     this.#redraw();
     return () => {
       unsubscribe();
       unwatch();
-      for (const end of unprint) end();
+      for (const end of this.#unprint.splice(0)) end();
       clearTimeout(this.#rest);
       this.#easel = null;
     };
