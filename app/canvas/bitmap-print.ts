@@ -10,7 +10,8 @@ function swap(shown: HTMLCanvasElement, hidden: HTMLCanvasElement): void {
  * changes anything a browser makes a picture of each canvas in sight, changed or not, at the cost of its size; a bitmap
  * it shows again for nothing. So what stands still costs nothing while another layer moves. Answers with what ends it; a
  * browser without the means goes on showing the canvas.
- * @param restMs - none: a layer that seldom changes is never shown otherwise
+ *
+ * @param restMs - 0 for a layer that seldom changes: it is never shown otherwise
  */
 export function printAtRest(layer: Layer, restMs: number): () => void {
   const canvas = layer.getCanvas()._canvas;

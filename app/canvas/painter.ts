@@ -214,7 +214,7 @@ export class Painter {
 
   /**
    * Makes the moving layer's canvas as large as what the gesture paints, and no larger: what a browser needs to
-   * show a canvas that has changed goes with its size. Within a gesture it only grows.
+   * show a canvas that has changed goes with its size. Within a gesture it only grows, and without one it is nothing.
    */
   #fitMoving(layer: Layer, moving: Moving | null, grows: boolean): void {
     if (!moving) this.#fit(layer, null, false);
