@@ -1,11 +1,11 @@
-import type { PlacedHeader, PlacedModule } from '../geometry/place.ts';
+import type { PlacedModule } from '../geometry/place.ts';
 import { groupBy } from '../layout/group-by.ts';
 import type { RibbonFacts } from '../layout/kit-index.ts';
 import { ownedLeft } from '../wiring/stock.ts';
 import type { Island } from '../wiring/supply-net.ts';
 import type { FeedOption, LeadStock } from './feed-cost.ts';
 import { clash, hostOf, membersOf, patchesOf } from './groups.ts';
-import { fedHeadersOf, type LossRows } from './loss-bounds.ts';
+import { type AlikeLeads, fedHeadersOf, type LossRows, type Pair } from './loss-bounds.ts';
 import { brings, type Columns, draws, type GroupColumn } from './model.ts';
 import { neatMm } from './placing.ts';
 import type { Task } from './task.ts';
@@ -88,14 +88,15 @@ export function leastByKind(options: readonly FeedOption[]): FeedOption[] {
 /** Lengths and losses nearer to one another than this are the same. */
 const SAME = 1e-9;
 
+const byCounts = (a: Candidate, b: Candidate): number =>
+  b.wishes.length - a.wishes.length || a.ribbons - b.ribbons;
+
 /** The most promising first, as far as can be told without asking how they could be fed. */
-const byLinks = (a: Candidate, b: Candidate): number =>
-  b.wishes.length - a.wishes.length || a.ribbons - b.ribbons || a.lengthMm - b.lengthMm;
+const byLinks = (a: Candidate, b: Candidate): number => byCounts(a, b) || a.lengthMm - b.lengthMm;
 
 /** The most promising first. */
 export const byPromise = (a: Candidate, b: Candidate): number =>
-  b.wishes.length - a.wishes.length ||
-  a.ribbons - b.ribbons ||
+  byCounts(a, b) ||
   (Math.abs(a.leastMv - b.leastMv) > SAME ? a.leastMv - b.leastMv : a.lengthMm - b.lengthMm);
 
 /** What each host could have, and how what comes of it could be fed. */
@@ -127,15 +128,16 @@ export class Candidates {
     });
     this.headers = new Set(leads.flatMap(({ lead }) => lead.places)).size;
     const leadsTo = groupBy(rows.leads, ({ fed }) => fed);
+    const optionOf = ({ lead, columns }: AlikeLeads, { leastMv: lossMv }: Pair): FeedOption => ({
+      kind: leadKinds.indexOf(lead.facts),
+      columns,
+      lossMv,
+    });
     for (const island of base.supplyNet.islands)
       if (draws(island.modules)) {
         const options = island.modules
           .flatMap((module) => leadsTo.get(module) ?? [])
-          .map(({ lead, columns, alone }) => ({
-            kind: leadKinds.indexOf(lead.facts),
-            columns,
-            lossMv: alone.leastMv,
-          }));
+          .map((each) => optionOf(each, each.alone));
         this.allAlone.set(island, options);
         this.alone.set(island, leastByKind(options));
       }
@@ -143,11 +145,7 @@ export class Candidates {
       fedHeadersOf(group)
         .flatMap(({ owner }) => leadsTo.get(owner as PlacedModule) ?? [])
         .filter(({ fed, lead }) => brings(group, fed, lead.lines[0] as ReadonlySet<string>))
-        .map((leads) => ({
-          kind: leadKinds.indexOf(leads.lead.facts),
-          columns: leads.columns,
-          lossMv: rows.pairWith(leads, group).leastMv,
-        }));
+        .map((each) => optionOf(each, rows.pairWith(each, group)));
     const flatKinds: RibbonFacts[] = [];
     const kindOf = (facts: RibbonFacts): number => {
       const known = flatKinds.indexOf(facts);
@@ -158,18 +156,14 @@ export class Candidates {
       return flatKinds.length - 1;
     };
     const wishOf = new Map(wishes.map(({ module, bus }, i) => [`${module.id} ${bus.bus.id}`, i]));
-    const byHost = new Map<PlacedHeader | undefined, Candidate[]>();
-    for (const group of groups) {
+    const all = groups.map((group) => {
       const wished = membersOf(group.group).map(
         ({ owner, bus }) => wishOf.get(`${owner.id} ${bus.bus.id}`) as number,
       );
       const kinds = group.group.placings.map(({ facts }) => kindOf(facts));
-      const candidate = new Candidate(group, wished, kinds, () => feedingOf(group));
-      const host = hostOf(group.group);
-      const list = byHost.get(host);
-      if (list) list.push(candidate);
-      else byHost.set(host, [candidate]);
-    }
+      return new Candidate(group, wished, kinds, () => feedingOf(group));
+    });
+    const byHost = groupBy(all, ({ group }) => hostOf(group.group));
     this.lists = [...byHost.values()].map((list) => list.sort(byLinks));
     this.#conflicts = (a, b) =>
       a.wishes.some((wish) => b.wishes.includes(wish)) ||

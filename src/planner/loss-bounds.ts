@@ -1,5 +1,6 @@
 import type { PlacedHeader, PlacedModule } from '../geometry/place.ts';
 import { GND } from '../layout/defaults.ts';
+import { groupBy } from '../layout/group-by.ts';
 import type { KitIndex } from '../layout/kit-index.ts';
 import { remember } from '../layout/remember.ts';
 import type { Island } from '../wiring/supply-net.ts';
@@ -20,7 +21,7 @@ import type { Columns, GroupColumn, PlanModel } from './model.ts';
 import type { Task } from './task.ts';
 
 /** What leads lose with one group, or with a module alone. */
-interface Pair {
+export interface Pair {
   readonly island: IslandLoss;
   /** At least, with what must be lost on the way to the board, mV. */
   readonly leastMv: number;
@@ -89,14 +90,10 @@ export class LossRows {
   }
 
   #allPairs(): LeadPairs[] {
-    const at = new Map<PlacedModule, { readonly group: GroupColumn; readonly header: PlacedHeader }[]>();
-    for (const group of this.#model.groups)
-      for (const header of fedHeadersOf(group)) {
-        const module = header.owner as PlacedModule;
-        const list = at.get(module);
-        if (list) list.push({ group, header });
-        else at.set(module, [{ group, header }]);
-      }
+    const fed = this.#model.groups.flatMap((group) =>
+      fedHeadersOf(group).map((header) => ({ group, header })),
+    );
+    const at = groupBy(fed, ({ header }) => header.owner as PlacedModule);
     return this.leads.map((leads) => ({
       ...leads,
       groups: (at.get(leads.fed) ?? []).map(({ group, header }) => ({
